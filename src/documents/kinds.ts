@@ -1,0 +1,186 @@
+import type { Quantity } from '../quantity/quantity.ts';
+import type { LawName } from '../statistics/law.ts';
+
+/** What counts as the energy of a drop; one definition for a whole series (CONTRACT: `energy`). */
+export type EnergyDefinition = 'potential' | 'potential-with-compression' | 'kinetic';
+
+/** Where a document stands, so that a later finding about it can name its place. */
+export interface Source {
+  readonly path: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  /** One-based line and column of a value (or, with `key`, of its key), by its path in the document. */
+  locate(path: readonly (string | number)[], part?: 'key' | 'value'): { line: number; column: number };
+}
+
+/** When a series ends. Every count is of valid drops; at least one of the keys is there. */
+export interface Stop {
+  readonly drops?: number;
+  readonly specimens?: number;
+  readonly reversals?: number;
+  /** Goes on after `drops` until the rarer outcome was seen this often. */
+  readonly rarer?: number;
+  /** The end of a series that `rarer` would prolong. */
+  readonly atMost?: number;
+}
+
+export interface Sites {
+  readonly perSpecimen: number | null;
+  /** Degrees between neighbouring sites. */
+  readonly spacing: number | null;
+  readonly each: 'same-spot' | 'new-spot' | 'series-per-site';
+  /** Stretches of the circumference that may not be hit, in degrees. */
+  readonly avoid: readonly { readonly center: number; readonly half: number }[];
+}
+
+/** Height above contact between neighbouring levels: mm, or a share of the level below. */
+export type Step =
+  | { readonly kind: 'additive'; readonly size: number }
+  | { readonly kind: 'ratio'; readonly ratio: number };
+
+export interface ImpactProtocol {
+  readonly format: 'tirelab.protocol/1';
+  readonly kind: 'impact';
+  readonly id: string;
+  readonly version: string;
+  readonly title: string | null;
+  readonly method: 'up-and-down' | 'rising-height' | 'fixed-level';
+  readonly failure: string | null;
+  /** Falling mass in kg, with the tolerance within which a log's mass may differ. */
+  readonly mass: Quantity | null;
+  /** m/s². */
+  readonly gravity: Quantity | null;
+  readonly energy: EnergyDefinition;
+  /** mm; null for fixed-level. */
+  readonly start: number | null;
+  readonly step: Step | null;
+  /** mm; fixed-level only, rising. */
+  readonly levels: readonly number[] | null;
+  readonly perLevel: number | null;
+  /** How far a height may lie from its planned level, mm. */
+  readonly heightTolerance: number;
+  /** mm. */
+  readonly limits: { readonly min: number | null; readonly max: number | null };
+  /** bar; by tyre size where the lab sets it so. */
+  readonly pressure: Quantity | Readonly<Record<string, Quantity>> | null;
+  /** °C. */
+  readonly temperature: Quantity | null;
+  readonly sites: Sites;
+  readonly afterFailure: 'retire' | 'new-site';
+  readonly stop: Stop | null;
+  readonly distribution: LawName;
+  /** Fraction, such as 0.95. */
+  readonly confidence: number;
+  /** Keys that the document left out and what was taken instead: said in every output. */
+  readonly defaults: readonly string[];
+  readonly source: Source;
+}
+
+export interface EnduranceBlock {
+  readonly block: string;
+  /** km. */
+  readonly distance: number | null;
+  /** s. */
+  readonly duration: number | null;
+  /** km/h, N, bar, °C. */
+  readonly speed: Quantity;
+  readonly load: Quantity;
+  readonly pressure: Quantity | null;
+  readonly temperature: Quantity | null;
+}
+
+export interface EnduranceProtocol {
+  readonly format: 'tirelab.protocol/1';
+  readonly kind: 'endurance';
+  readonly id: string;
+  readonly version: string;
+  readonly title: string | null;
+  readonly schedule: readonly EnduranceBlock[];
+  /** Hz. */
+  readonly sampling: number | null;
+  readonly distribution: LawName;
+  readonly confidence: number;
+  readonly defaults: readonly string[];
+  readonly source: Source;
+}
+
+export type Protocol = ImpactProtocol | EnduranceProtocol;
+
+export interface Rig {
+  readonly format: 'tirelab.rig/1';
+  readonly id: string;
+  readonly config: string | null;
+  readonly mass: Quantity | null;
+  /** Degrees north; metres above the ellipsoid, in practice above sea level. */
+  readonly site: { readonly latitude: number; readonly altitude: number } | null;
+  readonly gravity: Quantity | null;
+  /** mm. */
+  readonly resolution: number | null;
+  readonly limits: { readonly min: number | null; readonly max: number | null };
+  readonly source: Source;
+}
+
+export interface Construction {
+  readonly format: 'tirelab.construction/1';
+  readonly id: string;
+  readonly revision: string;
+  readonly category: string | null;
+  readonly size: string | null;
+  /** `id@revision`. */
+  readonly parent: string | null;
+  readonly declared: readonly string[];
+  /** Every leaf of `factors` by its dotted path, as written. */
+  readonly factors: Readonly<Record<string, string>>;
+  readonly source: Source;
+}
+
+export type DecisionRule = 'lower-bound' | 'simple-acceptance' | 'guard-band';
+
+export interface Criterion {
+  readonly id: string;
+  /** `id@version` of the protocol that gives the evidence; null for measured (`each`) criteria. */
+  readonly protocol: { readonly id: string; readonly version: string | null } | null;
+  readonly quantity: string;
+  readonly probability: number | null;
+  /** For reliability: distance in km. */
+  readonly at: number | null;
+  readonly limit: {
+    readonly atLeast?: number;
+    readonly atMost?: number;
+    readonly within?: { readonly lower: number; readonly upper: number };
+    readonly unit: string;
+  };
+  readonly rule: DecisionRule;
+  readonly confidence: number;
+  /** In the limit's unit; guard-band only. */
+  readonly guard: number | null;
+  readonly minSpecimens: number | null;
+  readonly each: boolean;
+  /** Who shows it, where the lab does not: `accredited`. */
+  readonly external: string | null;
+}
+
+export interface Specification {
+  readonly format: 'tirelab.specification/1';
+  readonly id: string;
+  readonly version: string;
+  readonly appliesTo: Readonly<Record<string, string>>;
+  readonly criteria: readonly Criterion[];
+  readonly source: Source;
+}
+
+export interface Run {
+  readonly format: 'tirelab.run/1';
+  readonly id: string;
+  /** Paths as written, relative to the run file. */
+  readonly protocol: string;
+  readonly rig: string | null;
+  readonly constructions: readonly string[];
+  readonly specification: string | null;
+  readonly specimens: string | null;
+  readonly logs: readonly string[];
+  readonly amendments: string | null;
+  readonly inspections: string | null;
+  readonly events: string | null;
+  readonly source: Source;
+}

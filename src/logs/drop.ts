@@ -1,0 +1,45 @@
+/** One hit of the falling mass as the log tells it; null where the log is silent. */
+export interface Drop {
+  readonly file: string;
+  /** One-based line of the log on which the row begins. */
+  readonly line: number;
+  /** The rig's own running number. */
+  readonly number: number | null;
+  /** As written. */
+  readonly time: string | null;
+  readonly series: string | null;
+  readonly specimen: string;
+  /** Degrees from the valve, 0 to 360. */
+  readonly site: number | null;
+  /** mm above first contact. */
+  readonly plannedHeight: number | null;
+  readonly height: number;
+  /** kg. */
+  readonly mass: number | null;
+  /** bar, before the hit. */
+  readonly pressure: number | null;
+  /** °C. */
+  readonly temperature: number | null;
+  /** m/s at contact. */
+  readonly velocity: number | null;
+  /** Null where the cell is empty. */
+  readonly outcome: 'failed' | 'survived' | 'not-evaluable' | null;
+  readonly damage: string | null;
+  /** What the log says; an empty cell means yes. */
+  readonly valid: boolean;
+  readonly reason: string | null;
+  readonly operator: string | null;
+  readonly remark: string | null;
+}
+
+/** A log read to its end. */
+export interface DropLog {
+  readonly path: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly drops: readonly Drop[];
+  /** Column names that tirelab does not know: a note, never an error. */
+  readonly unknownColumns: readonly { readonly name: string; readonly column: number }[];
+  /** Quantities that the log has a column for: `pressure`, `mass`, …. */
+  readonly columns: ReadonlySet<string>;
+}

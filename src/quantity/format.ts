@@ -1,0 +1,26 @@
+/**
+ * A number rounded for people: as many significant digits as asked for, never an exponent between 1e-4 and 1e15,
+ * trailing noughts kept because they say how finely the value is known.
+ */
+export function significant(value: number, digits: number): string {
+  if (!Number.isFinite(value)) return '—';
+  if (value === 0) return '0';
+  const exponent = Math.floor(Math.log10(Math.abs(Number(value.toPrecision(digits)))));
+  if (exponent < -5 || exponent >= 15) return value.toExponential(digits - 1);
+  const decimals = Math.max(0, digits - 1 - exponent);
+  return value.toFixed(Math.min(decimals, 20));
+}
+
+/**
+ * A value and how finely to print it: the decimals that make the standard error (or half width) stand with two
+ * significant digits, so that no report shows more digits than mean something.
+ */
+export function decimalsFor(uncertainty: number): number {
+  if (!Number.isFinite(uncertainty) || uncertainty <= 0) return 2;
+  return Math.min(6, Math.max(0, 1 - Math.floor(Math.log10(uncertainty))));
+}
+
+/** `1 drop`, `30 drops`. */
+export function counted(count: number, singular: string, plural = `${singular}s`): string {
+  return `${count} ${count === 1 ? singular : plural}`;
+}

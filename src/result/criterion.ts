@@ -1,0 +1,24 @@
+export type Verdict = 'pass' | 'fail' | 'inconclusive' | 'not-tested' | 'invalid' | 'waived' | 'external';
+
+/** One limit of a specification, and how the evidence stands to it. */
+export interface JudgedCriterion {
+  readonly id: string;
+  readonly quantity: string;
+  readonly probability?: number;
+  readonly limit: {
+    readonly atLeast?: number;
+    readonly atMost?: number;
+    readonly within?: { readonly lower: number; readonly upper: number };
+    readonly unit: string;
+  };
+  readonly rule: string;
+  readonly confidence: number;
+  readonly estimate: number | null;
+  /** One-sided bounds at the criterion's confidence; null ends are unbounded or not available. */
+  readonly bounds: { readonly lower: number | null; readonly upper: number | null };
+  readonly basis: { readonly method: string | null; readonly interval: string | null };
+  readonly verdict: Verdict;
+  readonly why: string;
+  /** Whether the overall verdict counts it: not where its protocol is another than the run's. */
+  readonly counted: boolean;
+}

@@ -1,0 +1,30 @@
+import type { LawName } from '../statistics/law.ts';
+
+/** An interval or one-sided bound; null ends are unbounded. */
+export interface Interval {
+  readonly level: number;
+  readonly sides: 1 | 2;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  /** `profile-likelihood`, `wald`, `calibrated`, …. */
+  readonly method: string;
+}
+
+/** A quantity with its method, its interval, and the numbers of specimens and drops behind it. */
+export interface Estimate {
+  readonly quantity: string;
+  readonly method: string;
+  readonly distribution?: LawName;
+  /** For quantiles: the share failed. */
+  readonly probability?: number;
+  /** Set where the entry stands beside the headline under another choice, such as `with-unexplained-exclusions`. */
+  readonly variant?: string;
+  readonly unit: string;
+  readonly value: number | null;
+  readonly standardError: number | null;
+  readonly interval: Interval | null;
+  readonly specimens: number;
+  readonly drops: number;
+  /** Why value or interval is null, why the method does not apply, or what binds the number to its protocol. */
+  readonly why: string | null;
+}
