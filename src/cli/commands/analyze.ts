@@ -1,0 +1,97 @@
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
+import { destination } from '../destination.ts';
+import type { CommandContext, CommonOptions } from '../program.ts';
+import { EXIT } from '../shell.ts';
+import { VERSION } from '../version.ts';
+
+interface AnalyzeOptions extends CommonOptions {
+  readonly protocol?: string;
+  readonly rig?: string;
+  readonly construction: readonly string[];
+  readonly spec?: string;
+  readonly specimens?: string;
+  readonly format: 'text' | 'json';
+  readonly json?: boolean;
+  readonly output?: string;
+  readonly force?: boolean;
+  readonly exitZero?: boolean;
+}
+
+const EXAMPLES = `
+Examples:
+  tirelab analyze fixtures/demo/run.yaml
+  tirelab analyze --protocol protocols/pinch-up-down.yaml drops.csv
+  tirelab analyze --protocol P.yaml --spec S.yaml --json drops.csv | jq .verdict
+  ssh rig cat drops.csv | tirelab analyze --protocol P.yaml -`;
+
+/** `tirelab analyze`: the main job, from a log to an estimate and, with a specification, a verdict. */
+export function analyzeCommand({ shell, act }: CommandContext): Command {
+  return new Command('analyze')
+    .summary('check a log against its protocol, estimate, judge')
+    .description(
+      'Reads a rig log, checks it against the protocol, estimates what the tyres withstand and,\nwith a specification, judges it. Takes one run file, or a protocol and its logs.',
+    )
+    .argument('<file...>', 'RUN.yaml; or, with --protocol, the logs in order (- is standard input)')
+    .option('--protocol <file>', 'how the test was to be done')
+    .option('--rig <file>', 'the rig: falling mass, gravity, limits')
+    .option('--construction <file>', 'what was tested (may be given again)', collect, [])
+    .option('--spec <file>', 'the limits to judge against')
+    .option('--specimens <file>', 'the table of specimens')
+    .addOption(new Option('--format <name>', 'how to print').choices(['text', 'json']).default('text'))
+    .option('--json', 'short for --format json')
+    .option('-o, --output <file>', 'write to a file instead of standard output')
+    .option('--force', 'replace the file if it exists')
+    .option('--exit-zero', 'exit 0 whatever the verdict')
+    .addHelpText('after', EXAMPLES)
+    .action((files: string[], _options: unknown, command: Command) =>
+      act(command, async () => {
+        const options = command.optsWithGlobals<AnalyzeOptions>();
+        const target = destination(shell, options.output, options.force === true);
+        const { analyze } = await import('../../jobs/analyze.ts');
+        const { exitStatus } = await import('../../verdict/exit-status.ts');
+        const result = await analyze(inputsOf(files, options), shell.stdin);
+        if (options.json || options.format === 'json') {
+          const { analysisDocument } = await import('../../reports/json.ts');
+          await target.put(analysisDocument(result, VERSION));
+        } else {
+          const { analysisText } = await import('../../reports/text/analysis.ts');
+          const toFile = options.output !== undefined && options.output !== '-';
+          await target.put(
+            analysisText(result, {
+              version: VERSION,
+              width: toFile ? 80 : textWidth(shell),
+              colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
+              unicode: toFile || hasUnicode(shell),
+            }),
+          );
+        }
+        return options.exitZero ? EXIT.done : exitStatus(result);
+      }),
+    );
+}
+
+function inputsOf(files: readonly string[], options: AnalyzeOptions) {
+  const beside = [options.rig, options.spec, options.specimens, ...options.construction];
+  if (options.protocol === undefined) {
+    if (files.length > 1 || beside.some((path) => path !== undefined)) {
+      throw new InvalidArgumentError(
+        'a run file stands alone: it names protocol, rig, specification and logs itself',
+      );
+    }
+    return { kind: 'run' as const, path: files[0]! };
+  }
+  return {
+    kind: 'files' as const,
+    protocol: options.protocol,
+    rig: options.rig ?? null,
+    constructions: options.construction,
+    specification: options.spec ?? null,
+    specimens: options.specimens ?? null,
+    logs: files,
+  };
+}
+
+function collect(value: string, before: readonly string[]): readonly string[] {
+  return [...before, value];
+}

@@ -1,0 +1,108 @@
+import { Command, CommanderError } from 'commander';
+import { analyzeCommand } from './commands/analyze.ts';
+import { schemaCommand } from './commands/schema.ts';
+import { reportFailure } from './failure.ts';
+import { EXIT, type Shell, write } from './shell.ts';
+import { VERSION } from './version.ts';
+
+const STATUS_HELP = `
+Exit status:
+  0    done; where something is judged, every criterion passes or is waived
+  1    at least one criterion fails
+  2    wrong use, or an input that cannot be read or is not valid
+  3    no decision: inconclusive, not tested, or the protocol was broken
+  70   a fault in the program itself
+  130  interrupted; no partial file is left`;
+
+/** Options that every command has. */
+export interface CommonOptions {
+  readonly color?: boolean;
+  readonly quiet?: boolean;
+  readonly debug?: boolean;
+}
+
+/** What a command is given beside its own arguments: the world, and where its exit status goes. */
+export interface CommandContext {
+  readonly shell: Shell;
+  /** Runs a command's work and keeps its exit status; problems and faults are reported in one place. */
+  act(command: Command, work: () => Promise<number>): Promise<void>;
+}
+
+/**
+ * Runs the command line and gives the exit status. Nothing below this writes but to the shell's streams.
+ *
+ * @param args the words behind `tirelab`.
+ */
+export async function run(args: readonly string[], shell: Shell): Promise<number> {
+  let status: number = EXIT.done;
+  const printed: Promise<void>[] = [];
+  const context: CommandContext = {
+    shell,
+    async act(command, work) {
+      const { json, format, debug } = command.optsWithGlobals();
+      try {
+        status = await work();
+      } catch (error) {
+        status = await reportFailure(shell, error, {
+          json: json === true || format === 'json',
+          debug: debug === true,
+        });
+      }
+    },
+  };
+  const program = build(context, printed);
+  if (args.length === 0) {
+    await write(shell.stderr, program.helpInformation());
+    return EXIT.wrongUse;
+  }
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) return reportFailure(shell, error, { json: false, debug: false });
+    status = error.exitCode === 0 ? EXIT.done : EXIT.wrongUse;
+    if (status === EXIT.wrongUse && asksForJson(args)) await write(shell.stdout, await usageDocument(error));
+  }
+  await Promise.all(printed);
+  return status;
+}
+
+function build(context: CommandContext, printed: Promise<void>[]): Command {
+  const { shell } = context;
+  const program = new Command('tirelab')
+    .description(
+      'Checks impact and endurance tests of bicycle tyres against their protocol, estimates what the\ntyres withstand, and judges it against a specification.',
+    )
+    .version(VERSION, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print this help')
+    .helpCommand('help [command]', 'print the help of a command')
+    .option('--color', 'colour, even where the output is no terminal')
+    .option('--no-color', 'no colour, even on a terminal')
+    .option('-q, --quiet', 'results and errors only, no warnings and no progress')
+    .option('--debug', 'show the trace of a fault')
+    .addHelpText('after', STATUS_HELP)
+    .showSuggestionAfterError(true);
+  program.addCommand(analyzeCommand(context)).addCommand(schemaCommand(context));
+  for (const command of [program, ...program.commands]) {
+    command.exitOverride().configureOutput({
+      writeOut: (text) => printed.push(write(shell.stdout, text)),
+      writeErr: (text) => printed.push(write(shell.stderr, text)),
+      getOutHelpWidth: () => 80,
+      getErrHelpWidth: () => 80,
+      outputError: (text, emit) => emit(text.replace(/^error: /, 'tirelab: ')),
+    });
+  }
+  return program;
+}
+
+function asksForJson(args: readonly string[]): boolean {
+  return args.some(
+    (word, i) =>
+      word === '--json' || word === '--format=json' || (word === 'json' && args[i - 1] === '--format'),
+  );
+}
+
+async function usageDocument(error: CommanderError): Promise<string> {
+  const { problemsDocument } = await import('../reports/problems.ts');
+  const message = error.message.replace(/^error: /, '');
+  return problemsDocument([{ file: null, line: null, column: null, code: 'usage', message }]);
+}
