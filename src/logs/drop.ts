@@ -1,3 +1,5 @@
+import type { Finding } from './finding.ts';
+
 /** One hit of the falling mass as the log tells it; null where the log is silent. */
 export interface Drop {
   readonly file: string;
@@ -40,6 +42,8 @@ export interface DropLog {
   readonly drops: readonly Drop[];
   /** Column names that tirelab does not know: a note, never an error. */
   readonly unknownColumns: readonly { readonly name: string; readonly column: number }[];
-  /** Quantities that the log has a column for: `pressure`, `mass`, …. */
+  /** Fields of a drop that the log has a column for: `pressure`, `mass`, `plannedHeight`, `number`, …. */
   readonly columns: ReadonlySet<string>;
+  /** What was left out or not understood, though the log could be read. */
+  readonly findings: readonly Finding[];
 }

@@ -1,0 +1,126 @@
+import { echo, quote } from '../problem/echo.ts';
+import type { ProblemList } from '../problem/problem.ts';
+import { type Dimension, dimensionOf } from '../quantity/units.ts';
+import type { LogSource } from './bytes.ts';
+import { CellReader, type Range } from './cells.ts';
+import { type Column, type ColumnKind, findColumns } from './columns.ts';
+import { PLAIN } from './dialect.ts';
+import type { TableSink } from './intake.ts';
+import type { Register, Specimen } from './register.ts';
+import type { Row } from './row.ts';
+import { readTable } from './table.ts';
+
+type Key = 'specimen' | 'construction' | 'role' | 'mass' | 'width' | 'thickness' | 'diameter' | 'pressure';
+
+/** The columns of the specimens table that mean something to tirelab; any other is kept as text. */
+export const SPECIMEN_COLUMNS: readonly ColumnKind<Key>[] = [
+  { key: 'specimen', name: 'specimen', unit: null, isNeeded: true },
+  { key: 'construction', name: 'construction', unit: null },
+  { key: 'role', name: 'role', unit: null },
+  { key: 'mass', name: 'mass', unit: 'g' },
+  { key: 'width', name: 'width', unit: 'mm' },
+  { key: 'thickness', name: 'thickness', unit: 'mm' },
+  { key: 'diameter', name: 'diameter', unit: 'mm' },
+  { key: 'pressure', name: 'pressure', unit: 'bar' },
+];
+
+/** Columns with a field of their own; every other cell goes to `other`. */
+const FIELDS: ReadonlySet<Key> = new Set(['specimen', 'construction', 'role', 'mass']);
+
+/** What a measured column can hold, by its dimension. Common practice, no source: only to catch slips. */
+const RANGES: { readonly [D in Dimension]?: Range } = {
+  mass: { unit: 'g', least: 0, most: 100_000, isOpen: true },
+  length: { unit: 'mm', least: 0, most: 100_000 },
+  pressure: { unit: 'bar', least: 0, most: 100 },
+  temperature: { unit: '°C', least: -273.15, most: 1000 },
+  force: { unit: 'N', least: 0, most: 1e6 },
+  angle: { unit: 'deg', least: -3600, most: 3600 },
+  energy: { unit: 'J', least: 0, most: 1e6 },
+};
+
+/**
+ * Reads a run's specimens table, in plain form.
+ *
+ * @throws InputError with every problem of the file; a specimen that is listed twice is one, naming both lines
+ */
+export async function readSpecimens(source: LogSource): Promise<Register> {
+  let sink: SpecimenSink | undefined;
+  const table = await readTable(source, PLAIN, (path, problems) => {
+    sink = new SpecimenSink(path, problems);
+    return sink;
+  });
+  return { ...table, specimens: [...sink!.specimens.values()] };
+}
+
+class SpecimenSink implements TableSink {
+  readonly specimens = new Map<string, Specimen>();
+  readonly #file: string;
+  readonly #problems: ProblemList;
+  readonly #cells: CellReader;
+  #columns: ReadonlyMap<Key, Column> = new Map();
+  #measured: readonly { readonly column: Column; readonly range: Range }[] = [];
+  #other: readonly Column[] = [];
+
+  constructor(file: string, problems: ProblemList) {
+    this.#file = file;
+    this.#problems = problems;
+    this.#cells = new CellReader(file, problems, PLAIN);
+  }
+
+  header(row: Row): void {
+    const { known, unknown } = findColumns(row, SPECIMEN_COLUMNS, this.#file, this.#problems);
+    const withFields = new Set([...FIELDS].map((key) => known.get(key)));
+    const all = [...known.values(), ...unknown].toSorted((a, b) => a.index - b.index);
+    this.#columns = known;
+    this.#other = all.filter((column) => column.name !== '' && !withFields.has(column));
+    this.#measured = all.flatMap((column) => {
+      const dimension = column.unit === null ? null : dimensionOf(column.unit);
+      const range = dimension === null ? undefined : RANGES[dimension];
+      return range && column.name !== '' ? [{ column, range }] : [];
+    });
+  }
+
+  row(row: Row): void {
+    const at = (key: Key) => this.#columns.get(key);
+    const name = this.#cells.text(row, at('specimen'));
+    if (name === null) {
+      const message = "specimen: found an empty cell, expected the specimen's name";
+      this.#cells.problem(row, at('specimen')!, 'empty-cell', message);
+      return;
+    }
+    const measured = Object.fromEntries(
+      this.#measured.flatMap(({ column, range }) => {
+        const value = this.#cells.quantity(row, column, range);
+        return value === null ? [] : [[column.name, value]];
+      }),
+    );
+    const specimen: Specimen = {
+      file: this.#file,
+      line: row.line,
+      specimen: name,
+      construction: this.#cells.text(row, at('construction')),
+      role: this.#cells.text(row, at('role')),
+      mass: at('mass') ? (measured['mass'] ?? null) : null,
+      other: Object.fromEntries(
+        this.#other.flatMap((column) => {
+          const text = this.#cells.verbatim(row, column);
+          return text === null ? [] : [[column.title, text]];
+        }),
+      ),
+      measured,
+    };
+    const twin = this.specimens.get(name);
+    if (twin) this.#refuseTwin(row, specimen, twin);
+    else this.specimens.set(name, specimen);
+  }
+
+  #refuseTwin(row: Row, specimen: Specimen, twin: Specimen): void {
+    const [here, there] = [specimen.construction, twin.construction];
+    const isMoved = here !== there && here !== null && there !== null;
+    const message = isMoved
+      ? `found specimen ${quote(specimen.specimen)} under construction "${echo(here)}", and on line ${twin.line} under "${echo(there)}"; expected one specimen to be of one construction: correct the wrong row`
+      : `found specimen ${quote(specimen.specimen)} again (line ${twin.line} lists it too), expected each once; delete or rename one`;
+    const code = isMoved ? 'specimen-under-two-constructions' : 'duplicate-specimen';
+    this.#cells.problem(row, this.#columns.get('specimen')!, code, message);
+  }
+}
