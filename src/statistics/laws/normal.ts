@@ -47,7 +47,8 @@ function dLogCdf(z: number): number {
 }
 
 function d2LogCdf(z: number): number {
-  if (z === Infinity) return -0;
+  if (z === Infinity) return 0;
+  if (z === -Infinity) return -1;
   if (z < 0) {
     const excess = hazardExcess(-z);
     return -(-z + excess) * excess;
@@ -63,7 +64,7 @@ function logCdfTerm(z: number, into: LogTerm): LogTerm {
   if (z < 0) {
     into.value = -0.5 * x * x - LOG_ROOT_TWO_PI - Math.log(hazard);
     into.slope = hazard;
-    into.curvature = -hazard * excess;
+    into.curvature = hazard === Infinity ? -1 : -hazard * excess;
     return into;
   }
   const density = normalPdf(x);

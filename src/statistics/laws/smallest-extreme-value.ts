@@ -29,6 +29,11 @@ function curvatureAt(w: number, slope: number): number {
   return -slope * w * (0.5 + w * series);
 }
 
+/** z − eᶻ, where ∞ − ∞ would be no number */
+function logPdf(z: number): number {
+  return z === Infinity ? -Infinity : z - Math.exp(z);
+}
+
 function cdf(z: number): number {
   return -Math.expm1(-Math.exp(z));
 }
@@ -68,9 +73,8 @@ function logSfTerm(z: number, into: LogTerm): LogTerm {
  */
 export const smallestExtremeValue: StandardLaw = {
   name: 'smallest-extreme-value',
-  // e^z alone would overflow before e^(−w) takes over.
-  pdf: (z) => (z > 7 ? 0 : Math.exp(z - Math.exp(z))),
-  logPdf: (z) => z - Math.exp(z),
+  pdf: (z) => Math.exp(logPdf(z)),
+  logPdf,
   dLogPdf: (z) => -Math.expm1(z),
   d2LogPdf: (z) => -Math.exp(z),
   cdf,
