@@ -24,3 +24,8 @@ export function decimalsFor(uncertainty: number): number {
 export function counted(count: number, singular: string, plural = `${singular}s`): string {
   return `${count} ${count === 1 ? singular : plural}`;
 }
+
+/** A height for people: `475 mm`, `482.5 mm`; tenths of a millimetre are the finest that a drop rig knows. */
+export function height(millimetres: number): string {
+  return `${Number(millimetres.toFixed(1))} mm`;
+}

@@ -1,0 +1,275 @@
+import type { Scope, Severity } from '../deviation.ts';
+import type { CatalogueEntry } from './entry.ts';
+
+// Limits and severities: common practice, no source, unless a check says otherwise.
+
+const ACTUAL_HEIGHT = 'the height as it was is used';
+const LIKELIHOOD_ONLY = 'the likelihood holds, the count formula does not';
+const LEFT_OUT = 'the drop is left out of the estimate';
+const BETWEEN_SERIES = 'results are comparable only within one state of it';
+const NOT_THE_TYRE = 'it is not a failure of the tyre, and the drop is left out of the estimate';
+const CONFOUNDED = 'it cannot be told apart from the difference between constructions';
+const CONDITION = 'the condition adds to the uncertainty, the drop stays in';
+
+const entry = (
+  code: string,
+  title: string,
+  severity: Severity,
+  scope: Scope,
+  effect: string,
+  excuses = true,
+): CatalogueEntry => ({ code, title, severity, scope, effect, excuses });
+
+const RIG_AND_CONDITIONS: readonly CatalogueEntry[] = [
+  entry('DROP-01', 'height off the planned level', 'minor', 'drop', ACTUAL_HEIGHT),
+  entry(
+    'DROP-02',
+    'level skipped or step of another size in a rise',
+    'minor',
+    'drop',
+    'the interval of this specimen is wider or narrower, and stays right',
+  ),
+  entry(
+    'DROP-03',
+    'height lowered in a rise',
+    'minor',
+    'drop',
+    'the highest survived height still bounds the strength from below',
+  ),
+  entry('DROP-04', 'moved the wrong way', 'minor', 'drop', LIKELIHOOD_ONLY),
+  entry('DROP-05', 'step of another size', 'minor', 'drop', LIKELIHOOD_ONLY),
+  entry(
+    'DROP-06',
+    'start off the planned one',
+    'minor',
+    'specimen',
+    'the estimate holds, but noted heights must not be compared with those of another start',
+    false,
+  ),
+  entry(
+    'DROP-07',
+    'first hit of a rise fails',
+    'minor',
+    'specimen',
+    'the strength is known only to lie below this height',
+    false,
+  ),
+  entry(
+    'DROP-08',
+    'no failure up to the highest level',
+    'note',
+    'specimen',
+    'the strength is known only to lie above it',
+    false,
+  ),
+  entry('DROP-09', 'fewer than two reversals', 'minor', 'run', 'the data give a bound at most', false),
+  entry(
+    'DROP-10',
+    'fewer drops or specimens than the stop rule asks',
+    'minor',
+    'run',
+    'the interval is wider than planned',
+    false,
+  ),
+  entry('DROP-11', 'mass differs from the stated one', 'minor', 'drop', "the log's mass is used"),
+  entry(
+    'DROP-12',
+    'impact too slow for its height',
+    'minor',
+    'drop',
+    'the energy is overstated by about twice this share',
+  ),
+  entry(
+    'DROP-13',
+    'impact too fast for its height',
+    'invalidating',
+    'drop',
+    `speed or height is wrong, and ${LEFT_OUT}`,
+  ),
+  entry(
+    'DROP-14',
+    'velocity missing',
+    'note',
+    'run',
+    'friction in the guide is not shown to be absent there',
+  ),
+  entry('DROP-15', 'velocity ratio drifts', 'minor', 'run', 'the energies drift with it'),
+  entry('DROP-16', 'double hit', 'invalidating', 'drop', LEFT_OUT),
+  entry('DROP-17', 'catcher touched before the impact', 'invalidating', 'drop', LEFT_OUT),
+  entry(
+    'DROP-18',
+    'height zero not set for this tyre',
+    'minor',
+    'drop',
+    'the energy is off by the difference of the contact heights',
+  ),
+  entry(
+    'DROP-19',
+    'striker or anvil changed or worn within a series',
+    'invalidating',
+    'comparison',
+    BETWEEN_SERIES,
+  ),
+  entry('DROP-20', 'base or bolts loose', 'invalidating', 'run', 'nothing holds since the last good check'),
+  entry('DROP-21', 'pressure out of its band', 'minor', 'drop', CONDITION),
+  entry(
+    'DROP-22',
+    'pressure not set again between hits',
+    'minor',
+    'specimen',
+    'later hits of the specimen meet a softer tyre',
+  ),
+  entry(
+    'DROP-23',
+    'pressure set at another temperature than the test',
+    'minor',
+    'drop',
+    'the pressure differs by about half a per cent a kelvin',
+  ),
+  entry(
+    'DROP-24',
+    'pressure gauge changed or out of calibration',
+    'minor',
+    'run',
+    'the pressures are not traceable since its last good check',
+  ),
+  entry('DROP-25', 'temperature out of its band', 'minor', 'drop', CONDITION),
+  entry(
+    'DROP-26',
+    'conditioned too short',
+    'minor',
+    'specimen',
+    'the temperature of the tyre is not that of the room',
+  ),
+  entry(
+    'DROP-27',
+    'tyre too young after cure',
+    'invalidating',
+    'specimen',
+    'the rubber is not yet what will be sold',
+  ),
+  entry('DROP-28', 'ages of compared groups differ', 'minor', 'comparison', CONFOUNDED, false),
+  entry(
+    'DROP-29',
+    'daily rig check missing or late',
+    'minor',
+    'run',
+    'the result is provisional until a check passes',
+    false,
+  ),
+  entry(
+    'DROP-30',
+    'reference tyre out of its control limits',
+    'invalidating',
+    'run',
+    'the result of the day waits for the cause',
+  ),
+];
+
+const SPECIMEN_AND_RESULT: readonly CatalogueEntry[] = [
+  entry('DROP-31', 'site used twice', 'invalidating', 'drop', LEFT_OUT),
+  entry(
+    'DROP-32',
+    'site too near to another or in an avoided stretch',
+    'minor',
+    'drop',
+    'the drop stays in, and may be weakened by its neighbour',
+  ),
+  entry('DROP-33', 'more hits on a specimen than planned', 'invalidating', 'drop', LEFT_OUT),
+  entry('DROP-34', 'hit after the specimen had failed', 'note', 'drop', 'the row is ignored', false),
+  entry(
+    'DROP-35',
+    'failed tyre patched or tube replaced, and gone on',
+    'invalidating',
+    'specimen',
+    'the casing was damaged before',
+  ),
+  entry(
+    'DROP-36',
+    'rim dented or changed within a series',
+    'minor',
+    'drop',
+    'the edge that cuts is another one from here on',
+  ),
+  entry('DROP-37', 'rims of different width or type', 'invalidating', 'comparison', BETWEEN_SERIES),
+  entry(
+    'DROP-38',
+    'tube of another batch or material',
+    'minor',
+    'specimen',
+    'the tube may carry part of a difference',
+  ),
+  entry(
+    'DROP-39',
+    'sealant where none was planned, or another volume',
+    'invalidating',
+    'specimen',
+    'small leaks may be hidden',
+  ),
+  entry('DROP-40', 'insert present or absent against the plan', 'invalidating', 'specimen', BETWEEN_SERIES),
+  entry('DROP-41', 'bead unseated or burped', 'invalidating', 'drop', NOT_THE_TYRE),
+  entry('DROP-42', 'leak of valve, tube seam or rim tape', 'invalidating', 'drop', NOT_THE_TYRE),
+  entry('DROP-43', 'outcome amended later', 'note', 'drop', 'the amended outcome is used, both are kept'),
+  entry('DROP-44', 'outcome empty or not evaluable', 'invalidating', 'drop', LEFT_OUT),
+  entry('DROP-45', 'two readers disagree', 'minor', 'drop', 'the outcome rests on one of two readings'),
+  entry('DROP-46', 'failure criterion changed', 'invalidating', 'comparison', BETWEEN_SERIES),
+  entry('DROP-47', 'order not randomised', 'minor', 'comparison', CONFOUNDED, false),
+  entry('DROP-48', 'operator changed between constructions', 'minor', 'comparison', CONFOUNDED, false),
+  entry(
+    'DROP-49',
+    'drop number missing, doubled or going back',
+    'minor',
+    'drop',
+    'a drop may be missing from the log',
+  ),
+  entry(
+    'DROP-50',
+    'time between hits out of its range',
+    'note',
+    'drop',
+    'the tyre had less or more time to recover',
+  ),
+  entry('DROP-51', 'last hits not saved', 'minor', 'run', 'drops may be missing from the log'),
+  entry(
+    'DROP-52',
+    'specimen unknown, or of another construction',
+    'invalidating',
+    'specimen',
+    'its drops are left out of the estimate',
+  ),
+  entry(
+    'DROP-53',
+    'nominal values copied as measured',
+    'note',
+    'specimen',
+    'the measured value says nothing',
+    false,
+  ),
+  entry(
+    'DROP-54',
+    'left out without a reason from the catalogue',
+    'minor',
+    'drop',
+    'the estimate is given without and with it',
+    false,
+  ),
+  entry(
+    'DROP-55',
+    'version of protocol or specification differs',
+    'minor',
+    'comparison',
+    'results are judged by their own version',
+    false,
+  ),
+  entry(
+    'DROP-56',
+    'drops beyond the stop',
+    'minor',
+    'run',
+    'they stay in, and the planned precision no longer describes the series',
+    false,
+  ),
+];
+
+/** Departures that a drop test can show or be told of, in the order of their codes. */
+export const DROP_CATALOGUE: readonly CatalogueEntry[] = [...RIG_AND_CONDITIONS, ...SPECIMEN_AND_RESULT];

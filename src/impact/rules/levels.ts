@@ -1,0 +1,79 @@
+import type { Step } from '../../documents/kinds.ts';
+
+/** mm; null is open. */
+export interface HeightLimits {
+  readonly min: number | null;
+  readonly max: number | null;
+}
+
+/** The heights that a method moves on, by their index from the start. */
+export interface Levels {
+  readonly step: Step;
+  /** Lowest and highest index within the limits; the highest is Infinity where nothing bounds it. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** Height in mm of a level; an index beyond the limits gives the level at the limit. */
+  at(index: number): number;
+  /** Index of the level nearest to a height; halfway between two, the lower one. */
+  nearest(height: number): number;
+}
+
+/** Rounding of decimal heights must not cost a level that stands exactly on a limit. */
+const SLACK = 1e-9;
+
+/**
+ * Levels from a start: additive, level k = start + k·step; ratio, level k = start·(1 + r)^k. Heights are rounded
+ * only to a resolution that the rig states. No level lies at or below nought.
+ *
+ * @param limits the narrower of the protocol's and the rig's.
+ * @param resolution mm, or null for none.
+ * @throws RangeError for a start or step that is not above nought; documents are checked before.
+ */
+export function levelsFrom(
+  start: number,
+  step: Step,
+  limits: HeightLimits = { min: null, max: null },
+  resolution: number | null = null,
+): Levels {
+  const size = step.kind === 'additive' ? step.size : step.ratio;
+  if (!(start > 0) || !(size > 0)) {
+    throw new RangeError(`levels need a start and a step above nought, not ${start} and ${size}`);
+  }
+  const exact = (index: number) =>
+    step.kind === 'additive' ? start + index * size : start * (1 + size) ** index;
+  const place = (height: number) =>
+    step.kind === 'additive' ? (height - start) / size : Math.log(height / start) / Math.log1p(size);
+  const floor = step.kind === 'additive' ? Math.floor(place(0) + SLACK) + 1 : -Infinity;
+  const lowest =
+    limits.min === null || limits.min <= 0 ? floor : Math.max(floor, Math.ceil(place(limits.min) - SLACK));
+  const highest = limits.max === null ? Infinity : Math.max(lowest, Math.floor(place(limits.max) + SLACK));
+  const clamp = (index: number) => Math.min(highest, Math.max(lowest, index));
+  const at = (index: number) => rounded(exact(clamp(index)), resolution);
+  return {
+    step,
+    lowest,
+    highest,
+    at,
+    nearest(height) {
+      if (!(height > 0)) return clamp(lowest === -Infinity ? 0 : lowest);
+      const below = clamp(Math.floor(place(height) + SLACK));
+      return height - at(below) <= at(clamp(below + 1)) - height ? below : clamp(below + 1);
+    },
+  };
+}
+
+/** The narrower of two pairs of limits. */
+export function narrower(one: HeightLimits, other: HeightLimits): HeightLimits {
+  return { min: extreme(Math.max, one.min, other.min), max: extreme(Math.min, one.max, other.max) };
+}
+
+function extreme(pick: (...values: number[]) => number, a: number | null, b: number | null): number | null {
+  if (a === null || b === null) return a ?? b;
+  return pick(a, b);
+}
+
+function rounded(height: number, resolution: number | null): number {
+  return resolution === null
+    ? height
+    : Number((Math.round(height / resolution) * resolution).toPrecision(12));
+}
