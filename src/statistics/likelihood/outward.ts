@@ -1,0 +1,34 @@
+import { findRoot } from '../root.ts';
+
+/**
+ * The first sign change of f when going outward from a point where f ≤ 0, by steps that double; null if f stays at or
+ * below 0 as far as numbers go. Where f jumps, the jump is found.
+ *
+ * @param step first step; its sign is the direction
+ */
+export function findOutward(f: (x: number) => number, from: number, step: number): number | null {
+  let inside = from;
+  for (let width = step; Number.isFinite(from + width); width *= 2) {
+    const outside = from + width;
+    if (f(outside) > 0) return findRoot(f, inside, outside, { tolerance: 1e-13 * Math.abs(step) });
+    inside = outside;
+  }
+  return null;
+}
+
+/**
+ * The first point among from + step·2ᵏ, k = 0, 1, 2 …, where f ≤ 0 holds; null if none. With `shrink` k runs downward:
+ * towards `from`.
+ */
+export function findInside(
+  f: (x: number) => number,
+  from: number,
+  step: number,
+  shrink = false,
+): number | null {
+  const ratio = shrink ? 0.5 : 2;
+  for (let k = 0, width = step; k < 1000 && Number.isFinite(from + width); k++, width *= ratio) {
+    if (f(from + width) <= 0) return from + width;
+  }
+  return null;
+}
