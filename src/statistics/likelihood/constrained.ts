@@ -78,21 +78,3 @@ export function maximiseThrough(basis: ProfileBasis, y: number, z: number, start
   );
   return { value: best.value, steepness: best.at };
 }
-
-/** The supremum of the log-likelihood over all locations with 1/scale = b, 0 < b < ∞; no failure and no survival give 0. */
-export function maximiseAtSteepness(basis: ProfileBasis, b: number): number {
-  const { sample, law, ends } = basis;
-  if (ends.failed + ends.closed === 0 || ends.survived + ends.closed === 0) return 0;
-  const origin = basis.fit.kind === 'exists' ? basis.fit.location : 0.5 * (ends.lowest + ends.highest);
-  return maximiseConcave(
-    (predictor, into) => {
-      sumTerms(sample, law, origin, predictor, b, term);
-      into.value = term.value;
-      into.slope = term.predictor;
-      into.curvature = term.predictor2;
-    },
-    law.quantile(0.5),
-    -Infinity,
-    1 + b * basis.unit,
-  ).value;
-}

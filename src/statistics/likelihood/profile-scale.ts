@@ -1,4 +1,5 @@
-import { maximiseAtSteepness, type ProfileBasis } from './constrained.ts';
+import type { ProfileBasis } from './constrained.ts';
+import { fitLocation } from './fit-location.ts';
 import { constantSupremum, thresholdSupremum } from './limits.ts';
 import { findInside, findOutward } from './outward.ts';
 import { NO_INTERVAL, type ProfileInterval } from './profile.ts';
@@ -17,8 +18,11 @@ export function profileScale(basis: ProfileBasis, critical: number): ProfileInte
   const anySmall = thresholdSupremum(sample, ends, law, -Infinity, Infinity) >= threshold;
   const root = Math.sqrt(critical);
   // The logarithm of the scale straightens the profile and keeps the scale positive.
-  const excess = (log: number) =>
-    Math.sqrt(Math.max(0, 2 * (supremum - maximiseAtSteepness(basis, Math.exp(-log))))) - root;
+  const excess = (log: number) => {
+    // Where the location runs off, every observation reaches probability 1.
+    const best = fitLocation(sample, law, Math.exp(log))?.logLikelihood ?? 0;
+    return Math.sqrt(Math.max(0, 2 * (supremum - best))) - root;
+  };
   const inner =
     fit.kind === 'exists' ? Math.log(fit.scale) : findInside(excess, Math.log(unit), anySmall ? -1 : 1);
   const step = fit.kind === 'exists' ? (2 * Math.sqrt(fit.covariance.scale)) / fit.scale : 1;
