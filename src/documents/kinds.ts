@@ -106,10 +106,25 @@ export interface EnduranceProtocol {
 
 export type Protocol = ImpactProtocol | EnduranceProtocol;
 
+/** How a rig's export is written, as its document says; not checked beyond its shape. */
+export interface RigExport {
+  readonly separator?: string | undefined;
+  readonly decimal?: '.' | ',' | undefined;
+  readonly encoding?: string | undefined;
+  /** Header of the column by the quantity it holds. */
+  readonly columns?: Readonly<Record<string, string>> | undefined;
+  readonly outcomes?:
+    | Readonly<
+        Partial<Record<'failed' | 'survived' | 'not-evaluable', string | readonly string[] | undefined>>
+      >
+    | undefined;
+}
+
 export interface Rig {
   readonly format: 'tirelab.rig/1';
   readonly id: string;
   readonly config: string | null;
+  readonly title: string | null;
   readonly mass: Quantity | null;
   /** Degrees north; metres above the ellipsoid, in practice above sea level. */
   readonly site: { readonly latitude: number; readonly altitude: number } | null;
@@ -117,6 +132,7 @@ export interface Rig {
   /** mm. */
   readonly resolution: number | null;
   readonly limits: { readonly min: number | null; readonly max: number | null };
+  readonly export: RigExport | null;
   readonly source: Source;
 }
 
@@ -124,6 +140,7 @@ export interface Construction {
   readonly format: 'tirelab.construction/1';
   readonly id: string;
   readonly revision: string;
+  readonly title: string | null;
   readonly category: string | null;
   readonly size: string | null;
   /** `id@revision`. */
@@ -152,7 +169,7 @@ export interface Criterion {
   };
   readonly rule: DecisionRule;
   readonly confidence: number;
-  /** In the limit's unit; guard-band only. */
+  /** Width of the band in the limit's unit; guard-band only, where null is z times the standard error. */
   readonly guard: number | null;
   readonly minSpecimens: number | null;
   readonly each: boolean;
@@ -164,14 +181,18 @@ export interface Specification {
   readonly format: 'tirelab.specification/1';
   readonly id: string;
   readonly version: string;
+  readonly title: string | null;
   readonly appliesTo: Readonly<Record<string, string>>;
   readonly criteria: readonly Criterion[];
+  /** What the document left out and what was taken instead: said in every output. */
+  readonly defaults: readonly string[];
   readonly source: Source;
 }
 
 export interface Run {
   readonly format: 'tirelab.run/1';
   readonly id: string;
+  readonly title: string | null;
   /** Paths as written, relative to the run file. */
   readonly protocol: string;
   readonly rig: string | null;

@@ -1,0 +1,68 @@
+import * as z from 'zod';
+import { quote } from '../problem/echo.ts';
+import { name, prose, word } from './fields.ts';
+import { Findings, type YamlDocument } from './findings.ts';
+import type { Run } from './kinds.ts';
+import { once } from './once.ts';
+import { readFields, type Whole } from './read-fields.ts';
+
+/** The keys of a run. */
+export const runShape = once(() => ({
+  format: word(['tirelab.run/1'], 'What this file is.'),
+  id: name('Name of the run.'),
+  title: prose('What the run is about, for people.').optional(),
+  protocol: name('Path of the protocol. All paths are relative to this file.'),
+  rig: name('Path of the rig.').optional(),
+  constructions: z
+    .array(name('Path of a construction.'))
+    .meta({ description: 'What was tested.' })
+    .optional(),
+  specification: name('Path of the specification to judge against.').optional(),
+  specimens: name('Path of the table of specimens.').optional(),
+  logs: z.array(name('Path of a log.')).min(1).meta({ description: "The rig's logs; several are one test." }),
+  amendments: name('Path of the table of amendments.').optional(),
+  inspections: name('Path of the table of inspections of a drum test.').optional(),
+  events: name('Path of the table of events of a drum test.').optional(),
+}));
+
+/**
+ * A run from its document; its paths are as written.
+ *
+ * @throws InputError with everything that is wrong with it.
+ */
+export function run(document: YamlDocument): Run {
+  const findings = new Findings(document);
+  const fields = readFields(runShape(), document.value, [], findings);
+  checkPaths('logs', fields.logs ?? [], findings);
+  checkPaths('constructions', fields.constructions ?? [], findings);
+  findings.throwIfAny();
+  const whole = fields as Whole<ReturnType<typeof runShape>>;
+  return {
+    format: whole.format,
+    id: whole.id,
+    title: whole.title ?? null,
+    protocol: whole.protocol,
+    rig: whole.rig ?? null,
+    constructions: whole.constructions ?? [],
+    specification: whole.specification ?? null,
+    specimens: whole.specimens ?? null,
+    logs: whole.logs,
+    amendments: whole.amendments ?? null,
+    inspections: whole.inspections ?? null,
+    events: whole.events ?? null,
+    source: document.source,
+  };
+}
+
+function checkPaths(key: 'logs' | 'constructions', paths: readonly string[], findings: Findings): void {
+  for (const [i, path] of paths.entries()) {
+    if (paths.indexOf(path) < i) {
+      const message = `found ${quote(path)} twice, expected each file once; remove one`;
+      findings.add([key, i], 'duplicate-path', message);
+    }
+    if (path === '-') {
+      const message = 'found "-", expected the path of a file; standard input is read with --protocol only';
+      findings.add([key, i], 'bad-path', message);
+    }
+  }
+}
