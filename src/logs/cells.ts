@@ -47,20 +47,20 @@ export class CellReader {
   }
 
   /** In the unit of the range; null where the cell is empty or wrong. */
-  quantity(row: Row, column: Column | undefined, range: Range): number | null {
+  quantity(row: Row, column: Column | undefined, range: Range, isNeeded = false): number | null {
     const text = column && row.cells[column.index]!.trim();
     if (!text) return null;
     const read = readNumber(text, this.#dialect.decimal);
     if (typeof read !== 'number') {
-      this.problem(row, column, 'not-a-number', `${column.name}: ${read.wrong}`);
+      this.problem(row, column, 'not-a-number', `${column.name}: ${read.wrong}; ${settledBy(isNeeded)}`);
       return null;
     }
     const value = convert(read, column.unit ?? range.unit, range.unit);
     if (value <= range.most && (range.isOpen ? value > range.least : value >= range.least)) return value;
     const { unit, least, most, isOpen } = range;
     const message =
-      `${column.name}: found ${quote(text)} ${column.unit ?? ''}, expected ${isOpen ? 'more than' : 'at least'} ` +
-      `${least} ${unit} and at most ${most} ${unit}; correct it, or empty the cell where no value was noted`;
+      `${column.name}: found ${quote(`${text} ${column.unit ?? unit}`)}, expected ${isOpen ? 'more than' : 'at least'} ` +
+      `${least} ${unit} and at most ${most} ${unit}; ${settledBy(isNeeded)}`;
     this.problem(row, column, 'out-of-range', message);
     return null;
   }
@@ -85,4 +85,8 @@ export class CellReader {
   problem(row: Row, column: Column, code: string, message: string): void {
     this.#problems.add({ file: this.#file, ...row.place(column.index), code, message });
   }
+}
+
+function settledBy(isNeeded: boolean): string {
+  return isNeeded ? 'correct it' : 'correct it, or empty the cell where no value was noted';
 }

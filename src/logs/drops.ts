@@ -112,22 +112,25 @@ class DropSink implements TableSink {
     }
   }
 
+  isCutShort(row: Row): boolean {
+    const last = row.cells.length - 1;
+    const text = row.cells[last]!.trim();
+    return this.#columns.get('outcome')?.index === last && !OUTCOMES.has(text) && isBegunWord(text);
+  }
+
   row(row: Row): void {
     const at = (key: Key) => this.#columns.get(key);
     const cells = this.#cells;
-    const specimen = cells.text(row, at('specimen'));
-    const height = cells.quantity(row, at('height'), HEIGHT);
-    const site = cells.quantity(row, at('site'), SITE);
     const drop: Drop = {
       file: this.#file,
       line: row.line,
       number: this.#number(row, at('number')),
       time: cells.text(row, at('time')),
       series: cells.text(row, at('series')),
-      specimen: specimen ?? this.#needed(row, 'specimen', ''),
-      site: site === null ? null : oneTurn(site),
+      specimen: cells.text(row, at('specimen')) ?? this.#needed(row, 'specimen', ''),
+      site: oneTurn(cells.quantity(row, at('site'), SITE)),
       plannedHeight: cells.quantity(row, at('plannedHeight'), HEIGHT),
-      height: height ?? this.#needed(row, 'height', 0),
+      height: cells.quantity(row, at('height'), HEIGHT, true) ?? this.#needed(row, 'height', 0),
       mass: cells.quantity(row, at('mass'), MASS),
       pressure: cells.quantity(row, at('pressure'), PRESSURE),
       temperature: cells.quantity(row, at('temperature'), TEMPERATURE),
@@ -163,8 +166,13 @@ class DropSink implements TableSink {
   }
 }
 
+function isBegunWord(text: string): boolean {
+  return [...OUTCOMES.keys()].some((word) => word.startsWith(text));
+}
+
 /** An angle in [0, 360); digits as written stay where nothing is turned. */
-function oneTurn(degrees: number): number {
+function oneTurn(degrees: number | null): number | null {
+  if (degrees === null) return null;
   const rest = degrees % 360;
   const turned = rest < 0 ? rest + 360 : rest;
   return turned === 360 || turned === 0 ? 0 : turned;

@@ -9,6 +9,8 @@ export interface TableSink {
   header(row: Row): void;
   /** A row with a cell for every column; only met where the header had no problem. */
   row(row: Row): void;
+  /** Whether the last row of a file, without a line break, has all its cells and yet breaks off in the last. */
+  isCutShort?(row: Row): boolean;
 }
 
 /** Takes the rows of one file in their order: the first is the header, those after it must have its width. */
@@ -76,7 +78,7 @@ export class Intake {
     }
     const expected = this.#header.cells.length;
     const found = row.cells.length;
-    if (row.isCut || (!row.isEnded && found < expected)) {
+    if (this.#isCutShort(row, expected)) {
       const message = `the last line is cut short (${found} of ${expected} cells): left out`;
       this.#finding('truncated-line', message, { line: row.line, column: null });
       return;
@@ -90,6 +92,13 @@ export class Intake {
     if (found !== expected) this.#ragged(row, expected);
     else if (this.#isHeaderAgain(row)) this.#problem('repeated-header', row.place(0), HEADER_AGAIN);
     else this.#sink.row(row);
+  }
+
+  /** A last row without a line break is kept where it has all its cells and nothing says that the last is half. */
+  #isCutShort(row: Row, expected: number): boolean {
+    if (row.isEnded) return false;
+    if (row.isCut || row.cells.length < expected) return true;
+    return row.cells.length === expected && (this.#sink.isCutShort?.(row) ?? false);
   }
 
   #ragged(row: Row, expected: number): void {

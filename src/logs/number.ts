@@ -27,5 +27,5 @@ function hint(text: string, decimal: Dialect['decimal']): string {
     return ' with a decimal point; where the rig writes a decimal comma, its profile names it (export: decimal)';
   }
   if (THOUSANDS.test(text)) return ' without thousands marks';
-  return ', or an empty cell where none was noted';
+  return '';
 }

@@ -100,7 +100,7 @@ class SpecimenSink implements TableSink {
       specimen: name,
       construction: this.#cells.text(row, at('construction')),
       role: this.#cells.text(row, at('role')),
-      mass: at('mass') ? (measured['mass'] ?? null) : null,
+      mass: at('mass') ? (measured.mass ?? null) : null,
       other: Object.fromEntries(
         this.#other.flatMap((column) => {
           const text = this.#cells.verbatim(row, column);
