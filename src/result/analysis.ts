@@ -70,6 +70,8 @@ export interface ImpactResult {
     readonly series: string | null;
     /** mm. */
     readonly height: number;
+    /** J, by the result's definition; null where it cannot be had. */
+    readonly energy: number | null;
     readonly outcome: 'failed' | 'survived' | 'not-evaluable' | null;
     readonly used: boolean;
   }[];

@@ -5,6 +5,8 @@ export interface JudgedCriterion {
   readonly id: string;
   readonly quantity: string;
   readonly probability?: number;
+  /** For reliability: distance in km. */
+  readonly at?: number;
   readonly limit: {
     readonly atLeast?: number;
     readonly atMost?: number;
@@ -21,4 +23,14 @@ export interface JudgedCriterion {
   readonly why: string;
   /** Whether the overall verdict counts it: not where its protocol is another than the run's. */
   readonly counted: boolean;
+  /** For an inconclusive `lower-bound`: about how many more specimens would decide; null where none can be named. */
+  readonly more?: { readonly specimens: number | null; readonly why: string };
+  /** For criteria that look at each specimen: how many were measured, the ends of their values, who is beyond. */
+  readonly measured?: {
+    readonly specimens: number;
+    readonly missing: number;
+    readonly smallest: number;
+    readonly largest: number;
+    readonly beyond: readonly string[];
+  };
 }

@@ -1,0 +1,42 @@
+import { plain } from '../../quantity/amount.ts';
+import type { Verdict } from '../../result/criterion.ts';
+import { named } from './page.ts';
+
+/** A quantity of a result in the words of the field. */
+export function quantityName(of: {
+  readonly quantity: string;
+  readonly probability?: number;
+  readonly unit?: string;
+}): string {
+  const { quantity, probability, unit } = of;
+  if (quantity === 'failureEnergyQuantile' && probability !== undefined) {
+    return `energy at which ${percent(probability)} fail`;
+  }
+  if (quantity === 'energySpread') return unit === '1' ? 'spread of ln energy' : 'spread of failure energy';
+  const words = named(quantity).replace(/(?<=\p{Ll})\p{Lu}/gu, (letter) => ` ${letter.toLowerCase()}`);
+  return probability === undefined ? words : `${words} at ${percent(probability)}`;
+}
+
+/** `censored-likelihood` as words; what the field writes with hyphens keeps them. */
+export function methodName(method: string): string {
+  if (method === 'profile-likelihood') return method;
+  return named(method).replaceAll('-', ' ').replaceAll('up and down', 'up-and-down');
+}
+
+/** `95 %`, `99.9 %`. */
+export function percent(fraction: number): string {
+  return `${plain(fraction * 100)} %`;
+}
+
+/** A verdict as a word of a sentence. */
+export function verdictWord(verdict: Verdict): string {
+  return verdict === 'not-tested' ? 'not tested' : verdict;
+}
+
+/** `C-114, C-115 and 3 more`. */
+export function listed(names: readonly string[], most: number): string {
+  const rest = names.length - most;
+  if (rest > 0) return `${names.slice(0, most).join(', ')} and ${rest} more`;
+  if (names.length < 2) return names.join('');
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
