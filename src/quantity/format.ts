@@ -29,3 +29,8 @@ export function counted(count: number, singular: string, plural = `${singular}s`
 export function height(millimetres: number): string {
   return `${Number(millimetres.toFixed(1))} mm`;
 }
+
+/** A measured value with at most so many decimals, and no trailing noughts: `2.12`, `8`. */
+export function upTo(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals)));
+}

@@ -1,0 +1,78 @@
+import type { Estimate } from '../../result/estimate.ts';
+import type { Basis } from './from-count.ts';
+import type { StrengthEstimate, StrengthFit } from './strength.ts';
+
+/** The 10 % and 50 % points are always given, beside those that a specification asks for. */
+const ALWAYS = [0.1, 0.5];
+
+/**
+ * The entries of the censored likelihood: median first, then spread, low percentiles, and the median as a height.
+ *
+ * @param probabilities shares failed that are asked for beside the usual ones.
+ * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
+ */
+export function estimatesFromLikelihood(
+  fit: StrengthFit,
+  basis: Basis,
+  probabilities: readonly number[],
+  heightPerEnergy: number | null,
+): Estimate[] {
+  const { confidence, specimens, drops } = basis;
+  const entry = (
+    quantity: string,
+    unit: string,
+    found: StrengthEstimate,
+    probability?: number,
+  ): Estimate => ({
+    quantity,
+    method: 'censored-likelihood',
+    distribution: fit.distribution,
+    ...(probability === undefined ? {} : { probability }),
+    unit,
+    value: found.value,
+    standardError: found.standardError,
+    interval: {
+      level: confidence,
+      sides: 2,
+      lower: found.lower,
+      upper: found.upper,
+      method: 'profile-likelihood',
+    },
+    specimens,
+    drops,
+    why: found.why ?? unboundedSentence(found),
+  });
+  const median = fit.quantile(0.5, confidence, 2);
+  const shares = [...new Set([...ALWAYS, ...probabilities])].sort((a, b) => a - b);
+  const spreadUnit = fit.distribution === 'normal' || fit.distribution === 'logistic' ? 'J' : '1';
+  return [
+    entry('medianFailureEnergy', 'J', median),
+    entry('energySpread', spreadUnit, fit.spread(confidence, 2)),
+    ...shares.map((share) => entry('failureEnergyQuantile', 'J', fit.quantile(share, confidence, 2), share)),
+    heightPerEnergy === null
+      ? { ...entry('medianFailureHeight', 'mm', NOTHING), interval: null, why: NO_HEIGHT }
+      : entry('medianFailureHeight', 'mm', scaled(median, heightPerEnergy)),
+  ];
+}
+
+const NO_HEIGHT =
+  'the drops were made with several masses, or by speed, so that no height stands for an energy';
+
+const NOTHING: StrengthEstimate = { value: null, standardError: null, lower: null, upper: null, why: null };
+
+function scaled(found: StrengthEstimate, factor: number): StrengthEstimate {
+  const times = (value: number | null) => (value === null ? null : value * factor);
+  return {
+    value: times(found.value),
+    standardError: times(found.standardError),
+    lower: times(found.lower),
+    upper: times(found.upper),
+    why: found.why,
+  };
+}
+
+function unboundedSentence({ lower, upper }: StrengthEstimate): string | null {
+  if (lower !== null && upper !== null) return null;
+  const side = lower === null && upper === null ? 'on both sides' : lower === null ? 'downwards' : 'upwards';
+  return `the interval is unbounded ${side}: these drops do not exclude that the chance of failure is the same at every height`;
+}

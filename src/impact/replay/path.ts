@@ -1,0 +1,42 @@
+import type { DeviationList } from '../../conformance/deviation-list.ts';
+import type { Step } from '../../documents/kinds.ts';
+import type { Levels } from '../rules/levels.ts';
+import type { Advice, MethodRule, Trial } from '../rules/rule.ts';
+import type { SeriesState } from '../rules/series-state.ts';
+import { NO_PROGRESS } from '../rules/stop.ts';
+import type { Visit } from './replayed.ts';
+
+/** What every path of a replay is given. */
+export interface PathSettings {
+  readonly rule: MethodRule<SeriesState>;
+  /** mm. */
+  readonly tolerance: number;
+  /** Levels from another start, or with another step, within the same limits. */
+  relevel(start: number, step: Step): Levels;
+}
+
+/** One series as the rule goes through it, drop by drop. */
+export interface SeriesPath {
+  /** @param following the later drops of the series that steer, this one first; at most a few. */
+  take(visit: Visit, following: () => readonly Visit[], list: DeviationList): void;
+  state(): SeriesState;
+  advice(): Advice;
+  /** The first drop that was made after the stop, and how many there were. */
+  beyondStop(): { readonly first: Visit; readonly count: number } | null;
+  /** Why the path is not the one that count formulas suppose; null where it is. */
+  broken(): string | null;
+}
+
+/** The height that the rule asks for after a state, were there no stop. */
+export function heightAfter(
+  rule: MethodRule<SeriesState>,
+  levels: Levels,
+  last: SeriesState['last'],
+): number {
+  const advice = rule.advice({ levels, last, progress: NO_PROGRESS });
+  return advice.decision === 'height' ? advice.height : levels.at(0);
+}
+
+export function trialOf({ drop }: Visit, hit: number): Trial {
+  return { height: drop.height, outcome: drop.outcome as Trial['outcome'], specimen: drop.specimen, hit };
+}

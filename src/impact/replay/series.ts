@@ -1,0 +1,145 @@
+import type { DeviationList } from '../../conformance/deviation-list.ts';
+import type { ImpactProtocol, Rig } from '../../documents/kinds.ts';
+import { type Levels, levelsFrom, narrower } from '../rules/levels.ts';
+import { ruleFor } from '../rules/method-rules.ts';
+import type { Advice } from '../rules/rule.ts';
+import type { PathSettings, SeriesPath } from './path.ts';
+import type { Visit } from './replayed.ts';
+import { type RisingSeriesPath, risingPath } from './rising-path.ts';
+import { checkEnd, checkFirstHits, unfinishedNote } from './series-end.ts';
+import { siteNumbering } from './sites.ts';
+import { upAndDownPath } from './up-and-down-path.ts';
+
+/** How one series went. */
+export interface SeriesOutcome {
+  /** As the log names it; empty where the log has one series without a name. */
+  readonly name: string;
+  /** The levels that its last drops moved on: anchored anew after a start or step off the plan. */
+  readonly levels: Levels;
+  /** What the rule says now. */
+  readonly advice: Advice;
+  /** Why count formulas do not apply to it; null where the path was kept. */
+  readonly broken: string | null;
+  /** Valid drops, as the stop rule counts them. */
+  readonly progress: { readonly drops: number; readonly failures: number; readonly reversals: number };
+  /** Place of its last drop. */
+  readonly lastPlace: number;
+}
+
+/** Takes the drops through the rule, series by series, whatever order the log interleaves them in. */
+export function followSeries(
+  protocol: ImpactProtocol,
+  rig: Rig | null,
+  visits: readonly Visit[],
+  list: DeviationList,
+): { readonly series: readonly SeriesOutcome[]; readonly notes: readonly string[] } {
+  const isRising = protocol.method === 'rising-height';
+  const groups = grouped(visits, seriesNames(protocol));
+  const settings = pathSettings(protocol, rig);
+  const rising: RisingSeriesPath[] = [];
+  const numbers = { last: 0 };
+  const pathOf = (): SeriesPath => {
+    if (!isRising) return upAndDownPath(settings);
+    const path = risingPath({ ...settings, ...risingSettings(protocol, numbers) });
+    rising.push(path);
+    return path;
+  };
+  const series = groups.map((group, index): Group & { path: SeriesPath } => {
+    for (const visit of group.visits) visit.path = index;
+    return { ...group, path: pathOf() };
+  });
+  takeInOrder(visits, series, list);
+  for (const { name, path, visits: own } of series) {
+    checkEnd({ name, file: own[0]!.drop.file, path }, protocol, list);
+  }
+  if (rising.length > 0) checkFirstHits(rising, visits[0]!.drop.file, list);
+  const noStop = 'The protocol has no stop rule: how many drops the test should have is not checked.';
+  return {
+    series: series.map(({ name, path, visits: own }) => ({
+      name,
+      levels: path.state().levels,
+      advice: path.advice(),
+      broken: path.broken(),
+      progress: path.state().progress,
+      lastPlace: own.at(-1)!.place,
+    })),
+    notes: [...(protocol.stop === null ? [noStop] : []), ...unfinishedNote(rising)],
+  };
+}
+
+interface Group {
+  readonly name: string;
+  readonly visits: readonly Visit[];
+  /** Those that steer, in order: what a path may look ahead at. */
+  readonly steering: readonly Visit[];
+}
+
+/** In the order of the log, so that deviations come in that order too. */
+function takeInOrder(
+  visits: readonly Visit[],
+  series: readonly (Group & { readonly path: SeriesPath })[],
+  list: DeviationList,
+): void {
+  const reached = series.map(() => 0);
+  for (const visit of visits) {
+    const index = visit.path;
+    const { path, steering } = series[index]!;
+    const at = reached[index]!;
+    path.take(visit, () => steering.slice(at, at + 3), list);
+    if (visit.steers) reached[index] = at + 1;
+  }
+}
+
+function grouped(visits: readonly Visit[], nameOf: (visit: Visit) => string): Group[] {
+  const groups = new Map<string, Visit[]>();
+  for (const visit of visits) {
+    const name = nameOf(visit);
+    const group = groups.get(name);
+    if (group === undefined) groups.set(name, [visit]);
+    else group.push(visit);
+  }
+  return [...groups].map(([name, own]) => ({
+    name,
+    visits: own,
+    steering: own.filter(({ steers }) => steers),
+  }));
+}
+
+/**
+ * Which series a drop belongs to: the log's column and, up-and-down on `series-per-site`, specimen and site. A rise is
+ * a series within a series: its stop rule counts over all specimens.
+ */
+function seriesNames(protocol: ImpactProtocol): (visit: Visit) => string {
+  if (protocol.method === 'rising-height' || protocol.sites.each !== 'series-per-site') {
+    return ({ drop }) => drop.series ?? '';
+  }
+  const siteNumber = siteNumbering();
+  return ({ drop }) => {
+    const site = siteNumber(drop.specimen, drop.site);
+    return [drop.series, drop.specimen, `site ${site}`].filter((part) => part !== null).join(' ');
+  };
+}
+
+function risingSettings(protocol: ImpactProtocol, numbers: { last: number }) {
+  const siteNumber = siteNumbering();
+  const bySite = protocol.sites.each === 'series-per-site';
+  return {
+    riseOf: ({ drop }: Visit) =>
+      bySite ? `${siteNumber(drop.specimen, drop.site)}\n${drop.specimen}` : drop.specimen,
+    goesOnAfterFailure: protocol.afterFailure === 'new-site',
+    stopsBySpecimens: protocol.stop?.specimens !== undefined,
+    nextNumber: () => {
+      numbers.last += 1;
+      return numbers.last;
+    },
+  };
+}
+
+function pathSettings(protocol: ImpactProtocol, rig: Rig | null): PathSettings {
+  const limits = narrower(protocol.limits, rig?.limits ?? { min: null, max: null });
+  return {
+    rule: ruleFor(protocol, rig),
+    tolerance: protocol.heightTolerance,
+    relevel: (start, step) => levelsFrom(start, step, limits, rig?.resolution ?? null),
+  };
+}

@@ -1,0 +1,123 @@
+import type { DeviationList } from '../../conformance/deviation-list.ts';
+import type { Sites } from '../../documents/kinds.ts';
+import { quote } from '../../problem/echo.ts';
+import { counted, upTo } from '../../quantity/format.ts';
+import { raiseAt, type Visit } from './replayed.ts';
+
+/** Degrees. Nearer than this two hits meet the same spot, as far as a spacing does not say it closer. */
+const SAME_SPOT = 30;
+/** The same where no spacing is stated: what an operator can set by eye. Common practice, no source. */
+const SAME_SETTING = 5;
+const SLACK = 1e-6;
+
+/** A place on a specimen that was hit. */
+interface UsedSite {
+  readonly angle: number;
+  readonly line: number;
+  /** Whether a valid drop used it, or only one that the log left out. */
+  counts: boolean;
+}
+
+/** Degrees between two angles, round the tyre: 0 to 180. */
+export function angleBetween(a: number, b: number): number {
+  const apart = Math.abs(a - b) % 360;
+  return Math.min(apart, 360 - apart);
+}
+
+/** The number of the site of a specimen that a hit meets, in the order of first use: for sites hit again and again. */
+export function siteNumbering(): (specimen: string, angle: number | null) => number {
+  const known = new Map<string, number[]>();
+  return (specimen, angle) => {
+    if (angle === null) return 0;
+    const angles = known.get(specimen) ?? [];
+    known.set(specimen, angles);
+    const found = angles.findIndex((other) => angleBetween(other, angle) <= SAME_SETTING);
+    return found >= 0 ? found + 1 : angles.push(angle);
+  };
+}
+
+/**
+ * Watches where specimens are hit: a site used twice (DROP-31), one too near to another or in an avoided stretch
+ * (DROP-32), more hits than planned (DROP-33).
+ *
+ * @param allowed hits on one specimen or, where one spot is hit again and again, spots.
+ */
+export function siteWatch(sites: Sites, allowed: number) {
+  const used = new Map<string, UsedSite[]>();
+  const hits = new Map<string, number>();
+  const repeats = sites.each !== 'new-spot';
+  const same = repeats ? SAME_SETTING : Math.min(SAME_SPOT, sites.spacing ?? SAME_SETTING);
+
+  /** @param counts false for a drop that the log left out: it loaded the tyre all the same. */
+  return (visit: Visit, counts: boolean, list: DeviationList): void => {
+    const { drop } = visit;
+    const mine = used.get(drop.specimen) ?? [];
+    const before = mine.length;
+    if (drop.site !== null) {
+      used.set(drop.specimen, mine);
+      if (counts) checkAvoided(visit, drop.site, sites, list);
+      take(visit, drop.site, mine, counts, list);
+    }
+    if (!counts) return;
+    const isNewSite = drop.site === null ? !hits.has(drop.specimen) : mine.length > before;
+    const isNew = !repeats || isNewSite;
+    const count = (hits.get(drop.specimen) ?? 0) + (isNew ? 1 : 0);
+    hits.set(drop.specimen, count);
+    if (isNew && count > allowed) {
+      raiseAt(list, visit, 'DROP-33', () => {
+        const unit = repeats ? 'site' : 'hit';
+        return `${unit} ${count} on ${quote(drop.specimen)}, planned at most ${counted(allowed, unit)} a specimen`;
+      });
+    }
+  };
+
+  function take(visit: Visit, angle: number, mine: UsedSite[], counts: boolean, list: DeviationList): void {
+    const near = nearest(mine, angle);
+    const apart = near === null ? Infinity : angleBetween(near.angle, angle);
+    // Sites set to the spacing itself are apart; without a spacing the same setting includes its limit.
+    const isSame = sites.spacing === null || repeats ? apart <= same + SLACK : apart < same - SLACK;
+    if (near === null || !isSame) mine.push({ angle, line: visit.drop.line, counts });
+    if (near === null || !counts) return;
+    const found = () =>
+      `${quote(visit.drop.specimen)} hit at ${upTo(angle, 1)}°, ${upTo(apart, 1)}° from the hit of line ${near.line}`;
+    if (isSame) {
+      if (!repeats) raiseSame(visit, near, found, list);
+      near.counts = true;
+    } else if (sites.spacing !== null && apart < sites.spacing - SLACK) {
+      const spacing = sites.spacing;
+      raiseAt(list, visit, 'DROP-32', () => `${found()}, planned at least ${upTo(spacing, 1)}°`);
+    }
+  }
+
+  function raiseSame(visit: Visit, near: UsedSite, found: () => string, list: DeviationList): void {
+    raiseAt(list, visit, 'DROP-31', found, near.counts ? {} : LOADED_ONLY);
+  }
+}
+
+/** What a hit that the log left out does to the next one at its place. */
+const LOADED_ONLY = {
+  severity: 'note',
+  effect: 'that hit was left out, but has loaded the tyre there; the drop stays in',
+} as const;
+
+function checkAvoided(visit: Visit, angle: number, sites: Sites, list: DeviationList): void {
+  const stretch = sites.avoid.find(({ center, half }) => angleBetween(center, angle) <= half + SLACK);
+  if (stretch === undefined) return;
+  raiseAt(
+    list,
+    visit,
+    'DROP-32',
+    () =>
+      `${quote(visit.drop.specimen)} hit at ${upTo(angle, 1)}°, in the avoided stretch ` +
+      `${upTo(stretch.center, 1)}° ± ${upTo(stretch.half, 1)}°`,
+    { effect: 'the drop stays in, and may have met a weaker or stiffer place' },
+  );
+}
+
+function nearest(sites: readonly UsedSite[], angle: number): UsedSite | null {
+  let best: UsedSite | null = null;
+  for (const site of sites) {
+    if (best === null || angleBetween(site.angle, angle) < angleBetween(best.angle, angle)) best = site;
+  }
+  return best;
+}
