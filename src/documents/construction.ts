@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { quote } from '../problem/echo.ts';
+import { anything, list, mapOf, optional } from './blocks.ts';
 import { name, pin, prose, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Construction } from './kinds.ts';
@@ -12,18 +12,16 @@ export const constructionShape = once(() => ({
   format: word(['tirelab.construction/1'], 'What this file is.'),
   id: name('Code of the construction.'),
   revision: name('Revision, as text: whatever changes the tyre makes a new one.'),
-  title: prose('What the construction is, for people.').optional(),
-  category: name('What the tyre is for, such as trail or city.').optional(),
-  size: name('Size designation, such as "62-622".').optional(),
-  parent: pin('What it was made from, as id@revision.').optional(),
-  declared: z
-    .array(name('Dotted path of a factor.'))
-    .meta({ description: 'The factors in which it is meant to differ from its parent.' })
-    .optional(),
-  factors: z
-    .record(z.string(), z.unknown())
-    .meta({ description: 'Everything that makes up the tyre: nested maps of values, as the lab names them.' })
-    .optional(),
+  title: optional(prose('What the construction is, for people.')),
+  category: optional(name('What the tyre is for, such as trail or city.')),
+  size: optional(name('Size designation, such as "62-622".')),
+  parent: optional(pin('What it was made from, as id@revision.')),
+  declared: optional(
+    list(name('Dotted path of a factor.'), 'The factors in which it is meant to differ from its parent.'),
+  ),
+  factors: optional(
+    mapOf(anything(), 'Everything that makes up the tyre: nested maps of values, as the lab names them.'),
+  ),
 }));
 
 /**

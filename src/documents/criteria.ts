@@ -1,5 +1,6 @@
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
+import { optional } from './blocks.ts';
 import { count, flag, measure, name, pin, prose, share, word } from './fields.ts';
 import type { Findings } from './findings.ts';
 import type { Criterion } from './kinds.ts';
@@ -12,33 +13,33 @@ const RULES = ['lower-bound', 'simple-acceptance', 'guard-band'] as const;
 
 /** How a criterion is decided: for the whole specification, or for one criterion. */
 export const decisionShape = once(() => ({
-  rule: word(
-    RULES,
-    'lower-bound: the one-sided bound must meet the limit (mirrored for atMost). simple-acceptance: the estimate alone. guard-band: the estimate must meet the limit moved inwards.',
-  ).optional(),
-  confidence: share('Confidence of the one-sided bounds, such as 95 %.', 0.5, 1).optional(),
-  guard: name(
-    'Width of the guard band, in a unit of the limit; without it, z times the standard error.',
-  ).optional(),
+  rule: optional(
+    word(
+      RULES,
+      'lower-bound: the one-sided bound must meet the limit (mirrored for atMost). simple-acceptance: the estimate alone. guard-band: the estimate must meet the limit moved inwards.',
+    ),
+  ),
+  confidence: optional(share('Confidence of the one-sided bounds, such as 95 %.', 0.5, 1)),
+  guard: optional(
+    name('Width of the guard band, in a unit of the limit; without it, z times the standard error.'),
+  ),
 }));
 
 /** The keys of one criterion. */
 export const criterionShape = once(() => ({
   id: name('Name of the criterion, once in the specification.'),
-  title: prose('What it asks, for people.').optional(),
-  protocol: pin('Protocol that gives the evidence, as id@version.').optional(),
-  quantity: name(`What is judged: ${[...QUANTITIES.keys()].join(', ')}.`).optional(),
-  probability: share(
-    'Share failed, of a quantile: 10 % is the energy that fails one tyre in ten.',
-  ).optional(),
-  at: measure('km', 'Distance at which the reliability is asked.', { above: 0 }).optional(),
-  atLeast: name('Lower limit, with its unit.').optional(),
-  atMost: name('Upper limit, with its unit.').optional(),
-  within: name('Nominal value with its tolerance, such as 900 g ± 5 %.').optional(),
+  title: optional(prose('What it asks, for people.')),
+  protocol: optional(pin('Protocol that gives the evidence, as id@version.')),
+  quantity: optional(name(`What is judged: ${[...QUANTITIES.keys()].join(', ')}.`)),
+  probability: optional(share('Share failed, of a quantile: 10 % is the energy that fails one tyre in ten.')),
+  at: optional(measure('km', 'Distance at which the reliability is asked.', { above: 0 })),
+  atLeast: optional(name('Lower limit, with its unit.')),
+  atMost: optional(name('Upper limit, with its unit.')),
+  within: optional(name('Nominal value with its tolerance, such as 900 g ± 5 %.')),
   ...decisionShape(),
-  minSpecimens: count('Fewest specimens with which it may pass.').optional(),
-  each: flag('Whether every measured specimen must meet it.').optional(),
-  external: name('Who shows it where the lab does not, such as accredited.').optional(),
+  minSpecimens: optional(count('Fewest specimens with which it may pass.')),
+  each: optional(flag('Whether every measured specimen must meet it.')),
+  external: optional(name('Who shows it where the lab does not, such as accredited.')),
 }));
 
 type CriterionFields = Fields<ReturnType<typeof criterionShape>>;

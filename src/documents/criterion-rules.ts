@@ -1,4 +1,5 @@
-import { is, type Json, needs, when, without } from './json-keywords.ts';
+import type { Json } from './hover.ts';
+import { is, needs, when, without } from './json-keywords.ts';
 import { barePattern, quantityPattern } from './pattern.ts';
 import { type JudgedQuantity, QUANTITIES } from './quantities.ts';
 

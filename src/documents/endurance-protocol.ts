@@ -1,5 +1,5 @@
-import * as z from 'zod';
-import { block, measure, name, prose, quantity, share, word } from './fields.ts';
+import { anything, block, list, optional } from './blocks.ts';
+import { measure, name, prose, quantity, share, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import { LAWS } from './impact-fields.ts';
 import type { EnduranceBlock, EnduranceProtocol } from './kinds.ts';
@@ -8,12 +8,12 @@ import { readEach, readFields, type Whole } from './read-fields.ts';
 
 const blockShape = once(() => ({
   block: name('Name of the block.'),
-  distance: measure('km', 'Distance to run.', { above: 0 }).optional(),
-  duration: measure('s', 'Time to run, where no distance is given.', { above: 0 }).optional(),
+  distance: optional(measure('km', 'Distance to run.', { above: 0 })),
+  duration: optional(measure('s', 'Time to run, where no distance is given.', { above: 0 })),
   speed: quantity('km/h', 'Speed at the drum surface, with its tolerance.', { atLeast: 0 }),
   load: quantity('N', 'Radial load, with its tolerance.', { atLeast: 0 }),
-  pressure: quantity('bar', 'Tyre pressure, with its tolerance.', { atLeast: 0 }).optional(),
-  temperature: quantity('°C', 'Ambient temperature, with its tolerance in K.').optional(),
+  pressure: optional(quantity('bar', 'Tyre pressure, with its tolerance.', { atLeast: 0 })),
+  temperature: optional(quantity('°C', 'Ambient temperature, with its tolerance in K.')),
 }));
 
 /** The keys of an endurance protocol. */
@@ -22,16 +22,15 @@ export const enduranceShape = once(() => ({
   kind: word(['endurance'], 'A drum test; "impact" is a drop test.'),
   id: name('Name of the protocol; results and specifications refer to it.'),
   version: name('Version of the protocol, as text: a change of the schedule is a new one.'),
-  title: prose('What the protocol is, for people.').optional(),
-  schedule: z
-    .array(
-      block(blockShape(), 'One stretch at set load, speed and pressure: either a distance or a duration.'),
-    )
-    .min(1)
-    .meta({ description: 'The blocks of the test in their order.' }),
-  sampling: measure('Hz', 'How often the rig logs.', { above: 0 }).optional(),
-  distribution: word(LAWS, 'Law of the life of the tyres; default weibull.').optional(),
-  confidence: share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1).optional(),
+  title: optional(prose('What the protocol is, for people.')),
+  schedule: list(
+    block(blockShape(), 'One stretch at set load, speed and pressure: either a distance or a duration.'),
+    'The blocks of the test in their order.',
+    1,
+  ),
+  sampling: optional(measure('Hz', 'How often the rig logs.', { above: 0 })),
+  distribution: optional(word(LAWS, 'Law of the life of the tyres; default weibull.')),
+  confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),
 }));
 
 /**
@@ -41,7 +40,7 @@ export const enduranceShape = once(() => ({
  */
 export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
   const findings = new Findings(document);
-  const shape = { ...enduranceShape(), schedule: z.array(z.unknown()).min(1) };
+  const shape = { ...enduranceShape(), schedule: list(anything(), '', 1) };
   const fields = readFields(shape, document.value, [], findings);
   const blocks = readEach(blockShape(), ['schedule'], findings);
   checkBlocks(blocks, findings);

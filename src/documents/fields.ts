@@ -1,12 +1,13 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { echo, quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import { type Quantity, type Reading, readNumber, readQuantity } from '../quantity/quantity.ts';
 import { dimensionOf } from '../quantity/units.ts';
+import { describe, type Json } from './hover.ts';
 import { quantityPattern } from './pattern.ts';
 
 /** A field arrives as the text that stands in the file and leaves as a value, or as the reason why it is none. */
-export type Field<T> = z.ZodType<T, string>;
+export type Field<T> = z.ZodMiniType<T, string>;
 
 interface FieldRule<T> {
   readonly description: string;
@@ -14,7 +15,7 @@ interface FieldRule<T> {
   readonly expected: string;
   readonly code: string;
   /** What an editor, which does give scalars a type, may accept: keywords of JSON Schema. */
-  readonly json?: Readonly<Record<string, unknown>>;
+  readonly json: () => Json;
   readonly read: (text: string) => Reading<T>;
 }
 
@@ -27,15 +28,13 @@ export interface Bounds {
 }
 
 function field<T>({ description, expected, code, json, read }: FieldRule<T>): Field<T> {
-  return z
-    .string({ error: () => expected })
-    .transform((text, context): T => {
-      const reading = text.trim() === '' ? wrong(`found nothing, expected ${expected}`) : read(text);
-      if (reading.ok) return reading.value;
-      context.addIssue({ code: 'custom', message: reading.why, params: { code } });
-      return z.NEVER;
-    })
-    .meta({ description, ...json });
+  const value = z.transform((text: string, context): T => {
+    const reading = text === '' ? wrong(`found nothing, expected ${expected}`) : read(text);
+    if (reading.ok) return reading.value;
+    context.issues.push({ code: 'custom', input: text, message: reading.why, params: { code } });
+    return z.NEVER;
+  });
+  return describe(z.pipe(z.string({ error: () => expected }), value), description, json);
 }
 
 /** A quantity with its unit and, behind it, a tolerance if it has one. */
@@ -44,7 +43,7 @@ export function quantity(unit: string, description: string, bounds: Bounds = {})
     description,
     expected: `a ${dimensionOf(unit)} with its unit, in ${unit} or another`,
     code: 'bad-quantity',
-    json: { pattern: quantityPattern(unit, 'optional') },
+    json: () => ({ pattern: quantityPattern(unit, 'optional') }),
     read: (text) => withinBounds(readQuantity(text, unit), (it) => it.value, bounds, unit),
   });
 }
@@ -55,7 +54,7 @@ export function measure(unit: string, description: string, bounds: Bounds = {}):
     description,
     expected: `a ${dimensionOf(unit)} with its unit, in ${unit} or another`,
     code: 'bad-quantity',
-    json: { pattern: quantityPattern(unit, 'none') },
+    json: () => ({ pattern: quantityPattern(unit, 'none') }),
     read: (text) => withinBounds(plain(readQuantity(text, unit)), (it) => it, bounds, unit),
   });
 }
@@ -66,7 +65,7 @@ export function share(description: string, above = 0, below = 1): Field<number> 
     description,
     expected: `a share in per cent, more than ${above * 100} % and less than ${below * 100} %`,
     code: 'bad-quantity',
-    json: { pattern: quantityPattern('1', 'none') },
+    json: () => ({ pattern: quantityPattern('1', 'none') }),
     read: (text) => withinBounds(plain(readQuantity(text, '1')), (it) => it, { above, below }, '%'),
   });
 }
@@ -77,7 +76,7 @@ export function count(description: string, least = 1): Field<number> {
     description,
     expected: `a whole number, ${least} or more`,
     code: 'bad-count',
-    json: { type: ['integer', 'string'], minimum: least, pattern: '^\\s*\\d{1,9}\\s*$' },
+    json: () => ({ type: ['integer', 'string'], minimum: least, pattern: '^\\s*\\d{1,9}\\s*$' }),
     read: (text) => {
       const value = /^\d{1,9}$/.test(text.trim()) ? Number(text) : Number.NaN;
       if (value >= least) return { ok: true, value };
@@ -93,7 +92,7 @@ export function number(description: string, bounds: Bounds = {}): Field<number> 
     description,
     expected,
     code: 'bad-number',
-    json: { type: ['number', 'string'] },
+    json: () => ({ type: ['number', 'string'] }),
     read: (text) => {
       const value = readNumber(text);
       if (value === null) return wrong(`found ${quote(text)}, expected ${expected}`);
@@ -108,12 +107,26 @@ export function name(description: string): Field<string> {
     description,
     expected: 'text',
     code: 'bad-text',
-    json: { type: ['string', 'number', 'boolean'], minLength: 1 },
+    json: () => ({ type: ['string', 'number', 'boolean'], minLength: 1 }),
     read: (text) =>
-      isPrintable(text)
+      isPrintable(text) && text.trim() !== ''
         ? { ok: true, value: text }
-        : wrong(`found ${quote(text)} with a control character, expected printable text on one line`),
+        : wrong(`found ${quote(text)}, expected printable text on one line`),
   });
+}
+
+/** One character, which may be a tab. */
+export function character(description: string): Field<string> {
+  const expected = 'one character, such as ";" (a tab is "\\t")';
+  return reading(
+    description,
+    expected,
+    () => ({ type: 'string', minLength: 1, maxLength: 2 }),
+    (text) =>
+      Array.from(text).length === 1 && (text === '\t' || isPrintable(text))
+        ? { ok: true, value: text }
+        : wrong(`found ${quote(text)}, expected ${expected}`),
+  );
 }
 
 /** A sentence or more for people; line breaks become spaces. */
@@ -122,11 +135,11 @@ export function prose(description: string): Field<string> {
     description,
     expected: 'text',
     code: 'bad-text',
-    json: { type: ['string', 'number', 'boolean'], minLength: 1 },
+    json: () => ({ type: ['string', 'number', 'boolean'], minLength: 1 }),
     read: (text) => {
       const value = text.replace(/\s+/gu, ' ').trim();
       if (isPrintable(value)) return { ok: true, value };
-      return wrong(`found ${quote(text)} with a control character, expected printable text`);
+      return wrong(`found ${quote(text)}, expected printable text`);
     },
   });
 }
@@ -138,7 +151,7 @@ export function word<const W extends string>(words: readonly W[], description: s
     description,
     expected,
     code: 'unknown-word',
-    json: { enum: [...words] },
+    json: () => ({ enum: [...words] }),
     read: (text) => {
       const known = words.find((candidate) => candidate === text);
       if (known !== undefined) return { ok: true, value: known };
@@ -154,7 +167,7 @@ export function flag(description: string): Field<boolean> {
     description,
     expected,
     code: 'bad-flag',
-    json: { type: ['boolean', 'string'], enum: [true, false, 'true', 'false'] },
+    json: () => ({ type: ['boolean', 'string'], enum: [true, false, 'true', 'false'] }),
     read: (text) =>
       text === 'true' || text === 'false'
         ? { ok: true, value: text === 'true' }
@@ -166,26 +179,16 @@ export function flag(description: string): Field<boolean> {
 export function reading<T>(
   description: string,
   expected: string,
-  json: Readonly<Record<string, unknown>>,
+  json: () => Json,
   read: (text: string) => Reading<T>,
 ): Field<T> {
   return field({ description, expected, code: 'bad-value', json, read });
 }
 
-/** A map with a fixed set of keys; any other key is an error with a suggestion. */
-export function block<S extends z.core.$ZodLooseShape>(shape: S, description: string): z.ZodObject<S> {
-  const known = Object.keys(shape);
-  const stranger = z.unknown().superRefine((_value, context) => {
-    context.addIssue({ code: 'custom', params: { code: 'unknown-key', known } });
-  });
-  const map = z.object(shape).catchall(stranger).meta({ description, additionalProperties: false });
-  return map as unknown as z.ZodObject<S>;
-}
-
 /** What a pin such as `pinch-up-down@1.0.0` names; the version is null where none is given. */
 export function pin(description: string): Field<{ id: string; version: string | null }> {
   const expected = 'an id with its version, such as "pinch-up-down@1.0.0"';
-  const json = { type: ['string', 'number'], minLength: 1 };
+  const json = (): Json => ({ type: ['string', 'number'], minLength: 1 });
   return reading(description, expected, json, (text) => {
     const at = text.lastIndexOf('@');
     const id = at < 0 ? text : text.slice(0, at);

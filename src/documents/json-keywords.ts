@@ -1,5 +1,4 @@
-/** A JSON Schema, or a part of one. */
-export type Json = Readonly<Record<string, unknown>>;
+import type { Json } from './hover.ts';
 
 /** One schema where a condition holds, another where it does not. */
 export function when(condition: Json, consequence: Json, otherwise?: Json): Json {

@@ -1,9 +1,10 @@
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { constructionShape } from './construction.ts';
 import { criterionRules } from './criterion-rules.ts';
 import { enduranceShape } from './endurance-protocol.ts';
+import { type Json, noteOf } from './hover.ts';
 import { impactShape } from './impact-fields.ts';
-import { inside, is, type Json, needs, when, without } from './json-keywords.ts';
+import { inside, is, needs, when, without } from './json-keywords.ts';
 import type { DocumentKind } from './load.ts';
 import type { Shape } from './read-fields.ts';
 import { rigShape } from './rig.ts';
@@ -41,7 +42,13 @@ const KINDS: Readonly<Record<DocumentKind, () => Json>> = {
 };
 
 function ofShape(shape: Shape, title: string, rules: Json = {}): Json {
-  const { $schema: _, ...schema } = z.toJSONSchema(z.strictObject(shape), { target: 'draft-7', io: 'input' });
+  const { $schema: _, ...schema } = z.toJSONSchema(z.strictObject(shape), {
+    target: 'draft-7',
+    io: 'input',
+    override: ({ zodSchema, jsonSchema: part }) => {
+      Object.assign(part, noteOf(zodSchema));
+    },
+  });
   return { title, ...schema, ...rules };
 }
 

@@ -1,14 +1,14 @@
-import type * as z from 'zod';
+import type * as z from 'zod/mini';
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import type { Findings } from './findings.ts';
 import type { Path, YamlMap } from './yaml.ts';
 
-export type Shape = Readonly<Record<string, z.ZodType>>;
+export type Shape = Readonly<Record<string, z.ZodMiniType>>;
 /** What the good fields of a map hold; a field that is absent or wrong is undefined. */
 export type Fields<S extends Shape> = { readonly [K in keyof S]?: z.output<S[K]> | undefined };
 /** The same once nothing was found wrong. */
-export type Whole<S extends Shape> = z.output<z.ZodObject<S>>;
+export type Whole<S extends Shape> = z.output<z.ZodMiniObject<S>>;
 
 /**
  * Reads the keys of one map, each on its own, so that a rule over several fields can still be asked of the good

@@ -1,35 +1,35 @@
-import * as z from 'zod';
-import { block, measure, name, prose, quantity, word } from './fields.ts';
+import { block, either, list, mapOf, optional } from './blocks.ts';
+import { character, measure, name, prose, quantity, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Rig } from './kinds.ts';
 import { once } from './once.ts';
 import { readFields, type Whole } from './read-fields.ts';
 
 const words = (description: string) =>
-  z.union([name(description), z.array(name(description)).min(1)]).meta({ description });
+  either(name(description), list(name(description), description, 1), description);
 
 const exportBlock = () =>
   block(
     {
-      separator: z
-        .string()
-        .min(1)
-        .meta({ description: 'What stands between two cells, such as ";".' })
-        .optional(),
-      decimal: word(['.', ','], 'Decimal mark of the numbers.').optional(),
-      encoding: name('Code page of the file, such as windows-1252.').optional(),
-      columns: z
-        .record(z.string(), name('Header of the column, as the rig writes it.'))
-        .meta({ description: 'Which column of the export holds which quantity.' })
-        .optional(),
-      outcomes: block(
-        {
-          failed: words('What the rig writes for a failure.').optional(),
-          survived: words('What the rig writes for a survival.').optional(),
-          'not-evaluable': words('What the rig writes where the outcome could not be told.').optional(),
-        },
-        "The rig's words for the outcome of a drop.",
-      ).optional(),
+      separator: optional(character('What stands between two cells, such as ";".')),
+      decimal: optional(word(['.', ','], 'Decimal mark of the numbers.')),
+      encoding: optional(name('Code page of the file, such as windows-1252.')),
+      columns: optional(
+        mapOf(
+          name('Header of the column, as the rig writes it.'),
+          'Which column of the export holds which quantity.',
+        ),
+      ),
+      outcomes: optional(
+        block(
+          {
+            failed: optional(words('What the rig writes for a failure.')),
+            survived: optional(words('What the rig writes for a survival.')),
+            'not-evaluable': optional(words('What the rig writes where the outcome could not be told.')),
+          },
+          "The rig's words for the outcome of a drop.",
+        ),
+      ),
     },
     "How the rig's export is written, where it is not the plain form.",
   );
@@ -38,28 +38,34 @@ const exportBlock = () =>
 export const rigShape = once(() => ({
   format: word(['tirelab.rig/1'], 'What this file is.'),
   id: name('Name of the rig.'),
-  config: name('Dated configuration: a change of mass, striker, base or gates is a new one.').optional(),
-  title: prose('What the rig is, for people.').optional(),
-  mass: quantity('kg', 'Falling mass: carriage, striker and all that falls with them.', {
-    above: 0,
-  }).optional(),
-  site: block(
-    {
-      latitude: measure('deg', 'Latitude, north positive.', { atLeast: -90, atMost: 90 }),
-      altitude: measure('m', 'Height above sea level.', { atLeast: -500, atMost: 9000 }),
-    },
-    'Where the rig stands; local gravity follows from it.',
-  ).optional(),
-  gravity: quantity('m/s2', 'Local gravity, where it was measured.', { above: 0 }).optional(),
-  resolution: measure('mm', 'Finest difference of height that the rig can set.', { above: 0 }).optional(),
-  limits: block(
-    {
-      min: measure('mm', 'Lowest height.', { atLeast: 0 }).optional(),
-      max: measure('mm', 'Highest height.', { above: 0 }).optional(),
-    },
-    'Heights that the rig can reach.',
-  ).optional(),
-  export: exportBlock().optional(),
+  config: optional(name('Dated configuration: a change of mass, striker, base or gates is a new one.')),
+  title: optional(prose('What the rig is, for people.')),
+  mass: optional(
+    quantity('kg', 'Falling mass: carriage, striker and all that falls with them.', {
+      above: 0,
+    }),
+  ),
+  site: optional(
+    block(
+      {
+        latitude: measure('deg', 'Latitude, north positive.', { atLeast: -90, atMost: 90 }),
+        altitude: measure('m', 'Height above sea level.', { atLeast: -500, atMost: 9000 }),
+      },
+      'Where the rig stands; local gravity follows from it.',
+    ),
+  ),
+  gravity: optional(quantity('m/s2', 'Local gravity, where it was measured.', { above: 0 })),
+  resolution: optional(measure('mm', 'Finest difference of height that the rig can set.', { above: 0 })),
+  limits: optional(
+    block(
+      {
+        min: optional(measure('mm', 'Lowest height.', { atLeast: 0 })),
+        max: optional(measure('mm', 'Highest height.', { above: 0 })),
+      },
+      'Heights that the rig can reach.',
+    ),
+  ),
+  export: optional(exportBlock()),
 }));
 
 /**

@@ -1,5 +1,5 @@
-import * as z from 'zod';
 import { quote } from '../problem/echo.ts';
+import { list, optional } from './blocks.ts';
 import { name, prose, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Run } from './kinds.ts';
@@ -10,19 +10,16 @@ import { readFields, type Whole } from './read-fields.ts';
 export const runShape = once(() => ({
   format: word(['tirelab.run/1'], 'What this file is.'),
   id: name('Name of the run.'),
-  title: prose('What the run is about, for people.').optional(),
+  title: optional(prose('What the run is about, for people.')),
   protocol: name('Path of the protocol. All paths are relative to this file.'),
-  rig: name('Path of the rig.').optional(),
-  constructions: z
-    .array(name('Path of a construction.'))
-    .meta({ description: 'What was tested.' })
-    .optional(),
-  specification: name('Path of the specification to judge against.').optional(),
-  specimens: name('Path of the table of specimens.').optional(),
-  logs: z.array(name('Path of a log.')).min(1).meta({ description: "The rig's logs; several are one test." }),
-  amendments: name('Path of the table of amendments.').optional(),
-  inspections: name('Path of the table of inspections of a drum test.').optional(),
-  events: name('Path of the table of events of a drum test.').optional(),
+  rig: optional(name('Path of the rig.')),
+  constructions: optional(list(name('Path of a construction.'), 'What was tested.')),
+  specification: optional(name('Path of the specification to judge against.')),
+  specimens: optional(name('Path of the table of specimens.')),
+  logs: list(name('Path of a log.'), "The rig's logs; several are one test.", 1),
+  amendments: optional(name('Path of the table of amendments.')),
+  inspections: optional(name('Path of the table of inspections of a drum test.')),
+  events: optional(name('Path of the table of events of a drum test.')),
 }));
 
 /**

@@ -1,6 +1,6 @@
-import * as z from 'zod';
+import { anything, block, list, mapOf, optional } from './blocks.ts';
 import { criteriaOf, criterionShape, decisionShape } from './criteria.ts';
-import { block, name, prose, word } from './fields.ts';
+import { name, prose, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Specification } from './kinds.ts';
 import { once } from './once.ts';
@@ -11,16 +11,15 @@ export const specificationShape = once(() => ({
   format: word(['tirelab.specification/1'], 'What this file is.'),
   id: name('Name of the specification.'),
   version: name('Version, as text: whatever moves a limit makes a new one.'),
-  title: prose('What the specification is for, for people.').optional(),
-  appliesTo: z
-    .record(z.string(), name('Value that the construction must have.'))
-    .meta({ description: 'Which constructions it is for, by their keys, such as { category: trail }.' })
-    .optional(),
-  decision: block(decisionShape(), 'How all criteria are decided that do not say otherwise.').optional(),
-  criteria: z
-    .array(block(criterionShape(), 'One limit that a construction must meet.'))
-    .min(1)
-    .meta({ description: 'The limits.' }),
+  title: optional(prose('What the specification is for, for people.')),
+  appliesTo: optional(
+    mapOf(
+      name('Value that the construction must have.'),
+      'Which constructions it is for, by their keys, such as { category: trail }.',
+    ),
+  ),
+  decision: optional(block(decisionShape(), 'How all criteria are decided that do not say otherwise.')),
+  criteria: list(block(criterionShape(), 'One limit that a construction must meet.'), 'The limits.', 1),
 }));
 
 /**
@@ -30,7 +29,7 @@ export const specificationShape = once(() => ({
  */
 export function specification(document: YamlDocument): Specification {
   const findings = new Findings(document);
-  const shape = { ...specificationShape(), criteria: z.array(z.unknown()).min(1) };
+  const shape = { ...specificationShape(), criteria: list(anything(), '', 1) };
   const fields = readFields(shape, document.value, [], findings);
   const { criteria, defaults } = criteriaOf(fields.decision ?? {}, findings);
   findings.throwIfAny();
