@@ -1,6 +1,13 @@
 // How fast and in how much memory a plain drop log is read: `node bench/logs.mjs [rows …]`, by default 10,000,
 // 100,000 and 1,000,000. Each size is read by a process of its own, so that its peak memory is its own; beside it
 // stands what Node itself takes, and what it takes to import the reader.
+//
+// Two cores, Node 20.20, data without a random number (best of three; other work on the machine):
+//      rows      MB      ms    rows/s  peak MB
+//         0     0.0       8                 43
+//     10000     1.0     102     97608       62
+//    100000     9.7     529    188968      118
+//   1000000    99.4    4171    239724      499
 import { execFileSync } from 'node:child_process';
 import { createWriteStream, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
