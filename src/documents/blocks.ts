@@ -2,6 +2,9 @@
 import * as z from 'zod/mini';
 import { describe, type Json } from './hover.ts';
 
+// A schema reads one document and is gone: compiling it first would cost more than it saves.
+z.config({ jitless: true });
+
 type Any = z.core.$ZodType;
 
 /** A key that may be left out. */
@@ -11,8 +14,8 @@ export function optional<S extends Any>(schema: S): z.ZodMiniOptional<S> {
 
 /** A list of things of one kind, at least so many. */
 export function list<S extends Any>(item: S, description: string, least = 0): z.ZodMiniArray<S> {
-  const schema = z.array(item).check(z.minLength(least));
-  return describe(schema, description, () => (least > 0 ? { minItems: least } : {}));
+  const schema = z.array(item);
+  return describe(least > 0 ? schema.check(z.minLength(least)) : schema, description);
 }
 
 /** A map whose keys are the lab's own. */

@@ -56,5 +56,6 @@ function placeOf(bytes: Uint8Array, offset: number): [line: number, column: numb
   const before = bytes.subarray(0, offset);
   const lineStart = before.lastIndexOf(0x0a) + 1;
   const line = before.reduce((count, byte) => (byte === 0x0a ? count + 1 : count), 1);
-  return [line, new TextDecoder('utf-8').decode(before.subarray(lineStart)).length + 1];
+  const inLine = new TextDecoder('utf-8').decode(before.subarray(lineStart), { stream: true });
+  return [line, inLine.length + 1];
 }

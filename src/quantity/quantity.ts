@@ -62,12 +62,10 @@ const PLAIN_NUMBER = new RegExp(`^${NUMBER}$`, 'u');
 function readValue(part: string, unit: string, whole: string): Reading<number> {
   const match = QUANTITY.exec(part.trim());
   const example = `such as ${quote(exampleOf(unit))}`;
-  if (!match) {
-    if (/^[+-]?\d+,\d+/u.test(part.trim())) {
-      return wrong(`found ${quote(whole)}, expected a quantity with a decimal point, ${example}`);
-    }
-    return wrong(`found ${quote(whole)}, expected a number with its unit, ${example}`);
+  if (/^[+-]?\d+,\d/u.test(part.trim())) {
+    return wrong(`found ${quote(whole)}, expected a quantity with a decimal point, ${example}; use a point`);
   }
+  if (!match) return wrong(`found ${quote(whole)}, expected a number with its unit, ${example}`);
   const value = Number(match[1]);
   if (!Number.isFinite(value)) return wrong(`found ${quote(whole)}, which is too large to be a quantity`);
   const given = match[2];
