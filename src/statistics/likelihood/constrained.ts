@@ -76,5 +76,6 @@ export function maximiseThrough(basis: ProfileBasis, y: number, z: number, start
     0,
     7 * start,
   );
-  return { value: best.value, steepness: best.at };
+  // Beyond the range of numbers nothing fits.
+  return { value: Number.isNaN(best.value) ? -Infinity : best.value, steepness: best.at };
 }

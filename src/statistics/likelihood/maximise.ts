@@ -13,7 +13,7 @@ export interface Maximum {
 
 /**
  * The maximum of a concave function that has one above `floor`: Newton's method inside a bracket that only shrinks,
- * bisection where Newton leaves it, and doubling steps while one side is open. It ends when the Newton decrement
+ * bisection where Newton leaves it, and growing steps while one side is open. It ends when the Newton decrement
  * slope²/−curvature, twice what is left to gain, is below 1e-18.
  *
  * @param at writes the point at x into its second argument
@@ -34,19 +34,20 @@ export function maximiseConcave(
   for (let count = 0; count < MOST_STEPS; count++) {
     at(x, point);
     const { slope, curvature } = point;
-    const gain = (slope * slope) / -curvature;
-    if (slope === 0 || gain < 1e-18)
-      return { at: x - (slope === 0 ? 0 : slope / curvature), value: point.value };
+    if (slope === 0) break;
+    // Far out the curvature can be lost in rounding; then it guides no step.
+    const newton = curvature < 0 ? -slope / curvature : Number.NaN;
+    if (Math.abs(slope * newton) < 1e-18) return { at: x + newton, value: point.value };
     if (slope > 0) low = x;
     else high = x;
     if (high - low <= 4 * Number.EPSILON * Math.abs(x)) break;
-    let next = x - slope / curvature;
+    let next = x + newton;
     const open = slope > 0 ? high === Infinity : low === -Infinity;
     if (open) {
       const furthest = x + Math.sign(slope) * reach;
-      // Not beyond the reach, which doubles; nor by a step that is none.
+      // Not beyond the reach, which grows; nor by a step that is none.
       if (!(Math.abs(next - x) < reach)) next = furthest;
-      reach *= 2;
+      reach *= 4;
     } else if (!(next > low && next < high)) next = 0.5 * (low + high);
     x = next;
   }

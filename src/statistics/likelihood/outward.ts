@@ -27,7 +27,7 @@ export function findInside(
   shrink = false,
 ): number | null {
   const ratio = shrink ? 0.5 : 2;
-  for (let k = 0, width = step; k < 1000 && Number.isFinite(from + width); k++, width *= ratio) {
+  for (let k = 0, width = step; k < 200 && Number.isFinite(from + width); k++, width *= ratio) {
     if (f(from + width) <= 0) return from + width;
   }
   return null;

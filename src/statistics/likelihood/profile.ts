@@ -141,9 +141,10 @@ function profileExcess(
   const root = Math.sqrt(critical);
   let warm = 0;
   return (parameter) => {
-    const start = warm > 0 ? warm : startAt(basis, at ?? parameter);
-    const { value, steepness } = profile(parameter, start);
-    warm = Number.isFinite(steepness) ? steepness : 0;
+    const cold = startAt(basis, at ?? parameter);
+    const { value, steepness } = profile(parameter, warm > 0 ? warm : cold);
+    // From a limit, or nearly one, there is nothing to start from.
+    warm = steepness > 1e-6 * cold && steepness < 1e6 * cold ? steepness : 0;
     return Math.sqrt(Math.max(0, 2 * (basis.supremum - value))) - root;
   };
 }
@@ -212,5 +213,9 @@ function findInnerZ(
     tied && y === ends.lowestUpper ? fit.failed / fit.total : ends.failed / (ends.failed + ends.survived);
   const best = law.quantile(share);
   if (Number.isFinite(best) && excess(best) <= 0) return best;
-  return findInside(excess, 0, 1) ?? findInside(excess, 0, -1);
+  for (let z = 1; z < 1e9; z *= 2) {
+    if (excess(-z) <= 0) return -z;
+    if (excess(z) <= 0) return z;
+  }
+  return null;
 }
