@@ -2,8 +2,14 @@ import { createHash } from 'node:crypto';
 import { open } from 'node:fs/promises';
 import { InputError } from '../problem/problem.ts';
 
+/** A file to open under one path that messages and results call by another: the one that a document has. */
+export interface NamedFile {
+  readonly path: string;
+  readonly named: string;
+}
+
 /** A file by its path, or a stream that stands for standard input and is shown as `-`. */
-export type LogSource = string | AsyncIterable<Uint8Array>;
+export type LogSource = string | NamedFile | AsyncIterable<Uint8Array>;
 
 /** Small writes of a pipe are gathered to about this much, so that a long line in many pieces stays linear. */
 const CHUNK = 64 * 1024;
@@ -18,7 +24,7 @@ export class ByteReader implements AsyncIterable<Uint8Array> {
 
   constructor(source: LogSource) {
     this.#source = source;
-    this.path = typeof source === 'string' ? source : '-';
+    this.path = typeof source === 'string' ? source : 'named' in source ? source.named : '-';
   }
 
   /** How many bytes were read so far. */
@@ -48,8 +54,9 @@ export class ByteReader implements AsyncIterable<Uint8Array> {
   }
 
   async #open(): Promise<AsyncIterable<Uint8Array>> {
-    if (typeof this.#source !== 'string') return this.#source;
-    const handle = await open(this.#source);
+    const source = this.#source;
+    if (typeof source !== 'string' && !('named' in source)) return source;
+    const handle = await open(typeof source === 'string' ? source : source.path);
     // The stream closes the handle at its end, on error, and when its reader leaves early.
     return handle.createReadStream({ highWaterMark: CHUNK });
   }

@@ -50,8 +50,12 @@ export interface ImpactResult {
   };
   /** What the documents left open and the tool took for granted. */
   readonly defaults: readonly string[];
+  /** What is worth knowing and is no deviation: sentences. */
+  readonly notes: readonly string[];
   readonly conformance: {
     readonly status: ConformanceStatus;
+    /** Why the status is `invalid`; null otherwise. */
+    readonly why: string | null;
     readonly deviations: readonly ListedDeviation[];
     /** Drops left out of the estimates, by cause. */
     readonly excluded: number;

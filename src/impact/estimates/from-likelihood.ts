@@ -1,4 +1,5 @@
 import type { Estimate } from '../../result/estimate.ts';
+import { scaled } from './asked-for.ts';
 import type { Basis } from './from-count.ts';
 import type { StrengthEstimate, StrengthFit } from './strength.ts';
 
@@ -59,17 +60,6 @@ const NO_HEIGHT =
   'the drops were made with several masses, or by speed, so that no height stands for an energy';
 
 const NOTHING: StrengthEstimate = { value: null, standardError: null, lower: null, upper: null, why: null };
-
-function scaled(found: StrengthEstimate, factor: number): StrengthEstimate {
-  const times = (value: number | null) => (value === null ? null : value * factor);
-  return {
-    value: times(found.value),
-    standardError: times(found.standardError),
-    lower: times(found.lower),
-    upper: times(found.upper),
-    why: found.why,
-  };
-}
 
 function unboundedSentence({ lower, upper }: StrengthEstimate): string | null {
   if (lower !== null && upper !== null) return null;

@@ -1,0 +1,46 @@
+import type { StrengthEstimate, StrengthFit } from './strength.ts';
+
+/** A quantity of a drop test that a specification may limit. */
+export interface AskedFor {
+  readonly quantity: string;
+  /** Share failed; for quantiles. */
+  readonly probability: number | null;
+  readonly confidence: number;
+}
+
+/**
+ * Estimate and one-sided bounds of a quantity, in J, in mm for a height, of ln E for the spread of laws on it; null
+ * for a quantity that this drop test does not give.
+ *
+ * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
+ */
+export function askedForEstimate(
+  fit: StrengthFit,
+  { quantity, probability, confidence }: AskedFor,
+  heightPerEnergy: number | null,
+): StrengthEstimate | null {
+  switch (quantity) {
+    case 'medianFailureEnergy':
+      return fit.quantile(0.5, confidence, 1);
+    case 'failureEnergyQuantile':
+      return probability === null ? null : fit.quantile(probability, confidence, 1);
+    case 'energySpread':
+      return fit.spread(confidence, 1);
+    case 'medianFailureHeight':
+      return heightPerEnergy === null ? null : scaled(fit.quantile(0.5, confidence, 1), heightPerEnergy);
+    default:
+      return null;
+  }
+}
+
+/** An estimate in another unit. */
+export function scaled(found: StrengthEstimate, factor: number): StrengthEstimate {
+  const times = (value: number | null) => (value === null ? null : value * factor);
+  return {
+    value: times(found.value),
+    standardError: times(found.standardError),
+    lower: times(found.lower),
+    upper: times(found.upper),
+    why: found.why,
+  };
+}

@@ -1,0 +1,140 @@
+import { follow } from '../documents/follow.ts';
+import type { Construction, Protocol, Rig, Source, Specification } from '../documents/kinds.ts';
+import {
+  loadConstruction,
+  loadProtocol,
+  loadRig,
+  loadRun,
+  loadSpecification,
+  type Whereabouts,
+} from '../documents/load.ts';
+import type { LogSource } from '../logs/bytes.ts';
+import { InputError, type Problem } from '../problem/problem.ts';
+import type { Input } from '../result/analysis.ts';
+
+/** What a person hands to a job: a run file, or a protocol with what goes with it. */
+export type Request =
+  | { readonly kind: 'run'; readonly path: string }
+  | {
+      readonly kind: 'files';
+      readonly protocol: string;
+      readonly rig: string | null;
+      readonly constructions: readonly string[];
+      readonly specification: string | null;
+      readonly specimens: string | null;
+      readonly logs: readonly string[];
+    };
+
+/** Every document of a request, read and valid; its tables, found but not read yet. */
+export interface Documents {
+  readonly run: string | null;
+  readonly protocol: Protocol;
+  readonly rig: Rig | null;
+  readonly constructions: readonly Construction[];
+  readonly specification: Specification | null;
+  readonly specimens: LogSource | null;
+  readonly logs: readonly LogSource[];
+  readonly inputs: readonly Input[];
+}
+
+/**
+ * Reads the documents of a request. What is wrong with any of them is reported at once.
+ *
+ * @param stdin what `-` among the logs stands for.
+ * @throws InputError with the problems of all documents.
+ */
+export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>): Documents {
+  const gather = new Gathering();
+  if (request.kind === 'run') return fromRun(request.path, gather);
+  const at = (path: string): Whereabouts => ({ path });
+  const optional = <Kind>(path: string | null, load: (where: Whereabouts) => Kind) =>
+    path === null ? null : gather.take(() => load(at(path)));
+  const protocol = gather.take(() => loadProtocol(at(request.protocol)));
+  const rig = optional(request.rig, loadRig);
+  const constructions = request.constructions.map((path) => gather.take(() => loadConstruction(at(path))));
+  const specification = optional(request.specification, loadSpecification);
+  gather.throwIfAny();
+  return assemble(null, {
+    protocol: protocol!,
+    rig,
+    constructions: constructions.map((construction) => construction!),
+    specification,
+    specimens: request.specimens,
+    logs: request.logs.map((path) => (path === '-' ? stdin : path)),
+  });
+}
+
+type Loaded = Omit<Documents, 'run' | 'inputs'>;
+
+function fromRun(path: string, gather: Gathering): Documents {
+  const run = loadRun({ path });
+  const find = (written: string, at: readonly (string | number)[]): Required<Whereabouts> | null => {
+    const found = follow(run.source, written, at);
+    if (!found.ok) gather.add(found.problem);
+    return found.ok ? found.value : null;
+  };
+  const load = <Kind>(
+    written: string | null,
+    at: readonly (string | number)[],
+    kind: (where: Whereabouts) => Kind,
+  ): Kind | null => {
+    const where = written === null ? null : find(written, at);
+    return where && gather.take(() => kind(where));
+  };
+  const loaded = {
+    protocol: load(run.protocol, ['protocol'], loadProtocol)!,
+    rig: load(run.rig, ['rig'], loadRig),
+    constructions: run.constructions.map(
+      (written, i) => load(written, ['constructions', i], loadConstruction)!,
+    ),
+    specification: load(run.specification, ['specification'], loadSpecification),
+    specimens: run.specimens === null ? null : find(run.specimens, ['specimens']),
+    logs: run.logs.map((written, i) => find(written, ['logs', i])!),
+  };
+  gather.throwIfAny();
+  return assemble({ id: run.id, source: run.source }, loaded);
+}
+
+function assemble(run: { id: string; source: Source } | null, loaded: Loaded): Documents {
+  const input = (role: Input['role'], { path, sha256, bytes }: Source): Input => ({
+    role,
+    path,
+    sha256,
+    bytes,
+    rows: null,
+  });
+  return {
+    run: run?.id ?? null,
+    ...loaded,
+    inputs: [
+      ...(run ? [input('run', run.source)] : []),
+      input('protocol', loaded.protocol.source),
+      ...(loaded.rig ? [input('rig', loaded.rig.source)] : []),
+      ...loaded.constructions.map(({ source }) => input('construction', source)),
+      ...(loaded.specification ? [input('specification', loaded.specification.source)] : []),
+    ],
+  };
+}
+
+/** Goes on after a document that is wrong, so that a person sees the faults of all of them in one go. */
+class Gathering {
+  readonly #problems: Problem[] = [];
+
+  add(problem: Problem): void {
+    this.#problems.push(problem);
+  }
+
+  take<Value>(load: () => Value): Value | null {
+    try {
+      return load();
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      this.#problems.push(...error.problems);
+      return null;
+    }
+  }
+
+  throwIfAny(): void {
+    if (this.#problems.length > 0) throw new InputError(this.#problems);
+  }
+}
