@@ -34,7 +34,7 @@ export function heightAfter(
   last: SeriesState['last'],
 ): number {
   const advice = rule.advice({ levels, last, progress: NO_PROGRESS });
-  return advice.decision === 'height' ? advice.height : levels.at(0);
+  return advice.decision === 'height' ? advice.height : levels.at(levels.within(0));
 }
 
 export function trialOf({ drop }: Visit, hit: number): Trial {

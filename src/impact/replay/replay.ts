@@ -14,7 +14,7 @@ import { checkNumbering } from './numbering.ts';
 import { type ReplayedDrop, type Visit, visiting } from './replayed.ts';
 import { retirement } from './retirement.ts';
 import { followSeries, type SeriesOutcome } from './series.ts';
-import { siteNumbering, siteWatch } from './sites.ts';
+import { hitCount, siteNumbering, siteWatch } from './sites.ts';
 import { checkStatedMasses } from './stated-masses.ts';
 import { checkVelocity, checkVelocityCoverage } from './velocity.ts';
 
@@ -29,6 +29,14 @@ export interface ReplayInput {
   readonly specimens: readonly Specimen[] | null;
   readonly constructions: readonly Construction[];
   readonly scale: EnergyScale;
+  /** Where reading found that the rig's computer had stopped while it wrote. */
+  readonly unsaved?: readonly Unsaved[];
+}
+
+export interface Unsaved {
+  readonly file: string;
+  readonly line: number | null;
+  readonly message: string;
 }
 
 /** A log gone through by its protocol's rule. */
@@ -65,6 +73,9 @@ export interface ReplayCounts {
  */
 export function replay(input: ReplayInput): Replay {
   const list = new DeviationList();
+  for (const { file, line, message } of input.unsaved ?? []) {
+    list.add({ code: 'DROP-51', found: () => message, file, ...(line === null ? {} : { line }) });
+  }
   const visits = input.drops.map(visiting);
   const notes = checkEachDrop(input, visits, list);
   const followed = followSeries(input.protocol, input.rig, visits, list);
@@ -99,7 +110,8 @@ function checkEachDrop(input: ReplayInput, visits: readonly Visit[], list: Devia
   const { protocol, scale } = input;
   const members = membership(input.specimens, input.constructions);
   const retired = retirement(protocol, siteNumbering());
-  const watchSite = siteWatch(protocol.sites, hitsAllowed(protocol));
+  const watchSite = siteWatch(protocol.sites);
+  const countHit = hitCount(protocol.sites, hitsAllowed(protocol));
   let unsettled = 0;
   checkStatedMasses(protocol, input.rig, list);
   checkNumbering(visits, list);
@@ -120,6 +132,7 @@ function checkEachDrop(input: ReplayInput, visits: readonly Visit[], list: Devia
     checkTemperature(visit, protocol.temperature, list);
     checkVelocity(visit, protocol.energy, scale.gravity.value, list);
     watchSite(visit, visit.steers, list);
+    if (visit.steers) countHit(visit, list);
     retired.note(visit);
   }
   checkVelocityCoverage(visits, input.columns, protocol.energy, list);

@@ -2,7 +2,7 @@ import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { Sites } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { counted, upTo } from '../../quantity/format.ts';
-import { raiseAt, type Visit } from './replayed.ts';
+import { leaveOut, raiseAt, type Visit } from './replayed.ts';
 
 /** Degrees. Nearer than this two hits meet the same spot, as far as a spacing does not say it closer. */
 const SAME_SPOT = 30;
@@ -37,14 +37,37 @@ export function siteNumbering(): (specimen: string, angle: number | null) => num
 }
 
 /**
- * Watches where specimens are hit: a site used twice (DROP-31), one too near to another or in an avoided stretch
- * (DROP-32), more hits than planned (DROP-33).
+ * Counts the hits on each specimen and raises DROP-33 beyond the planned number; where one spot is hit again and
+ * again it counts spots, and nothing on a spot too many stands in the estimate.
  *
- * @param allowed hits on one specimen or, where one spot is hit again and again, spots.
+ * @param allowed hits, or spots, on one specimen.
  */
-export function siteWatch(sites: Sites, allowed: number) {
+export function hitCount(sites: Sites, allowed: number) {
+  const counts = new Map<string, number>();
+  const siteNumber = siteNumbering();
+  const bySpot = sites.each !== 'new-spot';
+  return (visit: Visit, list: DeviationList): void => {
+    const { specimen, site } = visit.drop;
+    const before = counts.get(specimen) ?? 0;
+    const ordinal = bySpot ? Math.max(1, siteNumber(specimen, site)) : before + 1;
+    counts.set(specimen, Math.max(before, ordinal));
+    if (ordinal <= allowed) return;
+    if (ordinal <= before) leaveOut(visit, 'DROP-33');
+    else {
+      const unit = bySpot ? 'site' : 'hit';
+      const found = () =>
+        `${unit} ${ordinal} on ${quote(specimen)}, planned at most ${counted(allowed, unit)} a specimen`;
+      raiseAt(list, visit, 'DROP-33', found);
+    }
+  };
+}
+
+/**
+ * Watches where specimens are hit: a site used twice (DROP-31), one too near to another or in an avoided stretch
+ * (DROP-32).
+ */
+export function siteWatch(sites: Sites) {
   const used = new Map<string, UsedSite[]>();
-  const hits = new Map<string, number>();
   const repeats = sites.each !== 'new-spot';
   const same = repeats ? SAME_SETTING : Math.min(SAME_SPOT, sites.spacing ?? SAME_SETTING);
 
@@ -52,22 +75,10 @@ export function siteWatch(sites: Sites, allowed: number) {
   return (visit: Visit, counts: boolean, list: DeviationList): void => {
     const { drop } = visit;
     const mine = used.get(drop.specimen) ?? [];
-    const before = mine.length;
     if (drop.site !== null) {
       used.set(drop.specimen, mine);
       if (counts) checkAvoided(visit, drop.site, sites, list);
       take(visit, drop.site, mine, counts, list);
-    }
-    if (!counts) return;
-    const isNewSite = drop.site === null ? !hits.has(drop.specimen) : mine.length > before;
-    const isNew = !repeats || isNewSite;
-    const count = (hits.get(drop.specimen) ?? 0) + (isNew ? 1 : 0);
-    hits.set(drop.specimen, count);
-    if (isNew && count > allowed) {
-      raiseAt(list, visit, 'DROP-33', () => {
-        const unit = repeats ? 'site' : 'hit';
-        return `${unit} ${count} on ${quote(drop.specimen)}, planned at most ${counted(allowed, unit)} a specimen`;
-      });
     }
   };
 

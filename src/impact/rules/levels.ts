@@ -12,9 +12,11 @@ export interface Levels {
   /** Lowest and highest index within the limits; the highest is Infinity where nothing bounds it. */
   readonly lowest: number;
   readonly highest: number;
-  /** Height in mm of a level; an index beyond the limits gives the level at the limit. */
+  /** Height in mm of a level, beyond the limits too: a log may have gone there. */
   at(index: number): number;
-  /** Index of the level nearest to a height; halfway between two, the lower one. */
+  /** The index itself, or that of the level at the limit where it lies beyond: where a rule may go. */
+  within(index: number): number;
+  /** Index of the level nearest to a height, beyond the limits too; halfway between two, the lower one. */
   nearest(height: number): number;
 }
 
@@ -47,17 +49,16 @@ export function levelsFrom(
   const lowest =
     limits.min === null || limits.min <= 0 ? floor : Math.max(floor, Math.ceil(place(limits.min) - SLACK));
   const highest = limits.max === null ? Infinity : Math.max(lowest, Math.floor(place(limits.max) + SLACK));
-  const clamp = (index: number) => Math.min(highest, Math.max(lowest, index));
-  const at = (index: number) => rounded(exact(clamp(index)), resolution);
+  const at = (index: number) => rounded(exact(index), resolution);
   return {
     step,
     lowest,
     highest,
     at,
+    within: (index) => Math.min(highest, Math.max(lowest, index)),
     nearest(height) {
-      if (!(height > 0)) return clamp(lowest === -Infinity ? 0 : lowest);
-      const below = clamp(Math.floor(place(height) + SLACK));
-      return height - at(below) <= at(clamp(below + 1)) - height ? below : clamp(below + 1);
+      const below = Math.floor(place(height) + SLACK);
+      return height - at(below) <= at(below + 1) - height ? below : below + 1;
     },
   };
 }

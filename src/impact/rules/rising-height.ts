@@ -29,7 +29,7 @@ export function risingHeight(plan: RisingHeightPlan): MethodRule<SeriesState> {
     advice({ levels, last, progress }): Advice {
       const stop = stopReached(plan.stop, progress);
       if (stop !== null) return { decision: 'stop', why: `Stop: ${stop}.` };
-      const start = levels.at(0);
+      const start = levels.at(levels.within(0));
       if (last === null) {
         return { decision: 'height', height: start, specimen: 'new', why: `Start at ${height(start)}.` };
       }
@@ -39,7 +39,7 @@ export function risingHeight(plan: RisingHeightPlan): MethodRule<SeriesState> {
         const why = `${seen}${top}: take a new specimen and start at ${height(start)}.`;
         return { decision: 'height', height: start, specimen: 'new', why };
       }
-      const next = levels.at(last.index + 1);
+      const next = levels.at(levels.within(last.index + 1));
       return {
         decision: 'height',
         height: next,

@@ -29,10 +29,10 @@ export function upAndDown(plan: UpAndDownPlan): MethodRule<SeriesState> {
       const stop = stopReached(plan.stop, progress);
       if (stop !== null) return { decision: 'stop', why: `Stop: ${stop}.` };
       if (last === null) {
-        const start = levels.at(0);
+        const start = levels.at(levels.within(0));
         return { decision: 'height', height: start, specimen: 'new', why: `Start at ${height(start)}.` };
       }
-      const next = levels.at(last.index + (last.outcome === 'failed' ? -1 : 1));
+      const next = levels.at(levels.within(last.index + (last.outcome === 'failed' ? -1 : 1)));
       const specimen = isOver(last) ? 'new' : 'any';
       const which = isOver(last)
         ? 'a new specimen'
@@ -45,6 +45,8 @@ export function upAndDown(plan: UpAndDownPlan): MethodRule<SeriesState> {
 function move(levels: Levels, last: Placed, next: number): string {
   const from = levels.at(last.index);
   const seen = `${quote(last.specimen)} ${last.outcome} at ${height(from)}`;
-  if (next === from) return `${seen}, and the rig's limit is reached: stay at ${height(next)}`;
+  const wanted = last.outcome === 'failed' ? -1 : 1;
+  if ((next - from) * wanted <= 0)
+    return `${seen}, and the limit of the heights is reached: set ${height(next)}`;
   return `${seen}: ${last.outcome === 'failed' ? 'lower' : 'raise'} one step to ${height(next)}`;
 }
