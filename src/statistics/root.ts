@@ -13,7 +13,8 @@ export interface RootOptions {
  * slower than bisection squared, and f need only be continuous. Brent (1973), Algorithms for Minimization without
  * Derivatives, chapter 4, procedure `zero`.
  *
- * @throws RangeError if f has the same sign at both ends or is not a number there
+ * @returns NaN if f is no number on the way; the best point so far when the evaluations are used up
+ * @throws RangeError if f has the same sign at both ends or is no number there
  */
 export function findRoot(
   f: (x: number) => number,
@@ -51,6 +52,7 @@ export function findRoot(
     const limit = 2 * Number.EPSILON * Math.abs(best) + 0.5 * tolerance;
     const middle = 0.5 * (contra - best);
     if (Math.abs(middle) <= limit || fBest === 0) return best;
+    if (Number.isNaN(fBest)) return Number.NaN;
 
     const next = interpolate(previous, best, contra, fPrevious, fBest, fContra);
     const useful =

@@ -9,10 +9,12 @@ function logCdfAt(z: number, w: number): number {
   return z < FAR_LEFT ? z - 0.5 * w : logOneMinusExp(-w);
 }
 
-/** (log F)′ = w/(eʷ − 1), with w = eᶻ */
-function slopeAt(w: number): number {
+/** (log F)′ = w/(eʷ − 1) at z, with w = eᶻ */
+function slopeAt(z: number, w: number): number {
   if (w < 1e-17) return 1;
-  return w > 750 ? 0 : w / Math.expm1(w);
+  if (w < 40) return w / Math.expm1(w);
+  // Here eʷ − 1 = eʷ to the last digit, and eʷ alone would overflow first.
+  return w === Infinity ? 0 : Math.exp(z - w);
 }
 
 /**
@@ -43,18 +45,18 @@ function logCdf(z: number): number {
 }
 
 function dLogCdf(z: number): number {
-  return slopeAt(Math.exp(z));
+  return slopeAt(z, Math.exp(z));
 }
 
 function d2LogCdf(z: number): number {
   const w = Math.exp(z);
-  return curvatureAt(w, slopeAt(w));
+  return curvatureAt(w, slopeAt(z, w));
 }
 
 function logCdfTerm(z: number, into: LogTerm): LogTerm {
   const w = Math.exp(z);
   into.value = logCdfAt(z, w);
-  into.slope = slopeAt(w);
+  into.slope = slopeAt(z, w);
   into.curvature = curvatureAt(w, into.slope);
   return into;
 }

@@ -1,5 +1,6 @@
 import { incompleteBeta } from '../special/incomplete-beta.ts';
-import { exchanged, type Tails } from '../special/tails.ts';
+import { logGamma } from '../special/log-gamma.ts';
+import { exchanged, type Tails, tailsOfLogUpper } from '../special/tails.ts';
 import { normal } from './normal.ts';
 import { type ProbabilityLaw, solveTails, tailFunctions } from './probability-law.ts';
 
@@ -9,9 +10,8 @@ export function studentLaw(degrees: number): ProbabilityLaw {
   /** Tails of |t|, t ≥ 0. */
   const ofSize = (t: number): Tails => {
     if (t === Infinity) return incompleteBeta(0.5, 0.5 * degrees, 1, 0);
-    // Divided by the larger of the two, so that t² cannot overflow.
     const ratio = t * (t / degrees);
-    if (ratio === Infinity) return incompleteBeta(0.5, 0.5 * degrees, 1, degrees / t / t);
+    if (ratio > 1e290) return farTail(degrees, t);
     return incompleteBeta(0.5, 0.5 * degrees, ratio / (1 + ratio), 1 / (1 + ratio));
   };
   const tails = (t: number): Tails => {
@@ -28,4 +28,11 @@ export function studentLaw(degrees: number): ProbabilityLaw {
     return -solveTails(ofSize, Math.exp, 0, 1 - 2 * p, 2 * p);
   };
   return { ...tailFunctions(tails), quantile, quantileOfSf: (q) => -quantile(q) };
+}
+
+/** Tails of |t| so far out that 1/(1 + t²/ν) leaves the doubles: P(|T| > t) = (ν/t²)^(ν/2)/(ν/2·B(½, ν/2)). */
+function farTail(degrees: number, t: number): Tails {
+  const half = 0.5 * degrees;
+  const logBeta = logGamma(0.5) + logGamma(half) - logGamma(half + 0.5);
+  return tailsOfLogUpper(half * (Math.log(degrees) - 2 * Math.log(t)) - Math.log(half) - logBeta);
 }

@@ -8,7 +8,10 @@
  * @param out the four words, unsigned
  */
 export function philox(counter: Readonly<Uint32Array>, key0: number, key1: number, out: Uint32Array): void {
-  let [c0, c1, c2, c3] = counter as unknown as [number, number, number, number];
+  let c0 = counter[0]!;
+  let c1 = counter[1]!;
+  let c2 = counter[2]!;
+  let c3 = counter[3]!;
   let k0 = key0;
   let k1 = key1;
   for (let round = 0; round < 10; round++) {
@@ -40,7 +43,8 @@ function highWord(a: number, b: number): number {
   const a1 = a >>> 16;
   const b0 = b & 0xffff;
   const b1 = b >>> 16;
-  const middle = a1 * b0 + ((a0 * b0) >>> 16);
-  const cross = (middle & 0xffff) + a0 * b1;
-  return (a1 * b1 + (middle >>> 16) + (cross >>> 16)) | 0;
+  // Each sum stays below 2³² and is kept modulo 2³², so 32-bit arithmetic is exact.
+  const middle = (Math.imul(a1, b0) + (Math.imul(a0, b0) >>> 16)) | 0;
+  const cross = (Math.imul(a0, b1) + (middle & 0xffff)) | 0;
+  return (Math.imul(a1, b1) + (middle >>> 16) + (cross >>> 16)) | 0;
 }
