@@ -53,8 +53,7 @@ export function criteriaOf(
   const all = readEach(criterionShape(), ['criteria'], findings);
   const said = new Set<string>();
   const seen = new Set<string>();
-  const criteria = all.map((fields, i) => {
-    const path = ['criteria', i];
+  const criteria = all.map(({ path, fields }) => {
     if (fields.id !== undefined && seen.has(fields.id)) {
       const message = `found the criterion ${quote(fields.id)} twice, expected ids that differ; rename one`;
       findings.add([...path, 'id'], 'duplicate-id', message);

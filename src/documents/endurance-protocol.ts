@@ -5,6 +5,7 @@ import { LAWS } from './impact-fields.ts';
 import type { EnduranceBlock, EnduranceProtocol } from './kinds.ts';
 import { once } from './once.ts';
 import { readEach, readFields, type Whole } from './read-fields.ts';
+import type { Path } from './yaml.ts';
 
 const blockShape = once(() => ({
   block: name('Name of the block.'),
@@ -54,7 +55,7 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
     id,
     version,
     title: title ?? null,
-    schedule: (blocks as Whole<ReturnType<typeof blockShape>>[]).map(buildBlock),
+    schedule: blocks.map((block) => buildBlock(block.fields as WholeBlock)),
     sampling: sampling ?? null,
     distribution: distribution ?? 'weibull',
     confidence: confidence ?? 0.95,
@@ -66,7 +67,9 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
   };
 }
 
-function buildBlock(fields: Whole<ReturnType<typeof blockShape>>): EnduranceBlock {
+type WholeBlock = Whole<ReturnType<typeof blockShape>>;
+
+function buildBlock(fields: WholeBlock): EnduranceBlock {
   return {
     block: fields.block,
     distance: fields.distance ?? null,
@@ -78,10 +81,13 @@ function buildBlock(fields: Whole<ReturnType<typeof blockShape>>): EnduranceBloc
   };
 }
 
-function checkBlocks(blocks: readonly { readonly block?: string | undefined }[], findings: Findings): void {
+function checkBlocks(
+  blocks: readonly { readonly path: Path; readonly fields: { readonly block?: string | undefined } }[],
+  findings: Findings,
+): void {
   const seen = new Set<string>();
-  for (const [i, { block: id }] of blocks.entries()) {
-    const path = ['schedule', i];
+  for (const { path, fields } of blocks) {
+    const id = fields.block;
     const lengths = ['distance', 'duration'].filter((key) => findings.valueAt([...path, key]) !== undefined);
     if (lengths.length !== 1) {
       const found =

@@ -132,7 +132,7 @@ export interface Rig {
   /** mm. */
   readonly resolution: number | null;
   readonly limits: { readonly min: number | null; readonly max: number | null };
-  readonly export: RigExport | null;
+  readonly export?: RigExport | null;
   readonly source: Source;
 }
 

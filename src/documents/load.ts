@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { quote } from '../problem/echo.ts';
 import { InputError } from '../problem/problem.ts';
-import { didYouMean } from '../problem/suggest.ts';
+import { suggest } from '../problem/suggest.ts';
 import { construction } from './construction.ts';
 import type { YamlDocument } from './findings.ts';
 import type { Construction, Protocol, Rig, Run, Specification } from './kinds.ts';
@@ -11,7 +11,7 @@ import { rig } from './rig.ts';
 import { run } from './run.ts';
 import { specification } from './specification.ts';
 import { decodeText } from './text.ts';
-import { parseYaml, type YamlMap } from './yaml.ts';
+import { isMap, parseYaml, type Yaml } from './yaml.ts';
 
 /** The kinds of document by the `format` that stands in their first line. */
 const FORMATS = {
@@ -55,11 +55,11 @@ export function documentOf(bytes: Uint8Array, named: string, expected: DocumentK
     new InputError([{ file: named, ...locate(['format']), code, message }]);
   const article = expected === 'run' ? 'a run' : `a ${expected}`;
   const wanted = `${article} (format: ${FORMATS[expected]})`;
-  if (typeof value === 'string' || Array.isArray(value)) {
+  if (!isMap(value)) {
     const found = typeof value === 'string' ? 'plain text' : 'a list';
     throw refuse('not-a-document', `found ${found}, expected ${wanted}; is it the right file?`);
   }
-  const { format } = value as YamlMap;
+  const { format } = value;
   if (format === undefined) {
     throw refuse('missing-key', `the key "format" is missing; add it: "format: ${FORMATS[expected]}"`);
   }
@@ -67,12 +67,13 @@ export function documentOf(bytes: Uint8Array, named: string, expected: DocumentK
     throw refuse('wrong-format', `found ${describe(format)}, expected ${wanted}`);
   }
   const sha256 = createHash('sha256').update(bytes).digest('hex');
-  return { source: { path: named, sha256, bytes: bytes.length, locate }, value: value as YamlMap };
+  return { source: { path: named, sha256, bytes: bytes.length, locate }, value };
 }
 
-function describe(format: YamlMap[string]): string {
+function describe(format: Yaml): string {
   if (typeof format !== 'string') return 'a format that is no text';
   const kind = Object.entries(FORMATS).find(([, known]) => known === format)?.[0];
   if (kind) return `a ${kind} (format: ${format})`;
-  return `the unknown format ${quote(format)}${didYouMean(format, Object.values(FORMATS)).replace('; did', ' (did').replace('?', '?)')}`;
+  const near = suggest(format, Object.values(FORMATS));
+  return `the unknown format ${quote(format)}${near === null ? '' : ` (near to ${near})`}`;
 }

@@ -26,9 +26,9 @@ class Placer {
   readonly #report: Report;
   readonly #anchors = new Map<string, Node>();
   readonly #open = new Set<Node>();
-  #unfolding = 0;
+  /** Where the outermost of the aliases stands that are being unfolded. */
+  #unfolding: number | null = null;
   #unfolded = 0;
-  #refused = false;
 
   constructor(report: Report) {
     this.#report = report;
@@ -36,7 +36,7 @@ class Placer {
 
   place(node: Node | null): Placed {
     const offset = node?.range?.[0] ?? 0;
-    if (!node || this.#isTooMuch(offset)) return { value: '', offset, children: null };
+    if (!node || this.#isTooMuch()) return { value: '', offset, children: null };
     if (isAlias(node)) return this.#alias(node.source, offset);
     if ('anchor' in node && node.anchor) this.#anchors.set(node.anchor, node);
     this.#open.add(node);
@@ -92,21 +92,22 @@ class Placer {
       this.#report(offset, 'bad-alias', `the alias ${quote(`*${name}`)} ${found}; write the value out`);
       return { value: '', offset, children: null };
     }
-    this.#unfolding += 1;
+    const outer = this.#unfolding;
+    this.#unfolding = outer ?? offset;
     const placed = this.place(target);
-    this.#unfolding -= 1;
+    this.#unfolding = outer;
     return { ...placed, offset };
   }
 
-  /** One message, at the alias at which it became too much. */
-  #isTooMuch(offset: number): boolean {
-    if (this.#unfolding > 0) this.#unfolded += 1;
+  /** Counts what aliases unfold into; one message, at the alias at which it became too much. */
+  #isTooMuch(): boolean {
+    if (this.#unfolding === null) return false;
+    this.#unfolded += 1;
     if (this.#unfolded <= MOST_UNFOLDED) return false;
-    if (!this.#refused) {
+    if (this.#unfolded === MOST_UNFOLDED + 1) {
       const found = `found aliases that unfold into more than ${MOST_UNFOLDED} values, expected a plain document`;
-      this.#report(offset, 'alias-bomb', `${found}; write the values out`);
+      this.#report(this.#unfolding, 'alias-bomb', `${found}; write the values out`);
     }
-    this.#refused = true;
     return true;
   }
 }

@@ -2,7 +2,7 @@ import type * as z from 'zod/mini';
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import type { Findings } from './findings.ts';
-import type { Path, YamlMap } from './yaml.ts';
+import { isMap, type Path, type Yaml, type YamlMap } from './yaml.ts';
 
 export type Shape = Readonly<Record<string, z.ZodMiniType>>;
 /** What the good fields of a map hold; a field that is absent or wrong is undefined. */
@@ -33,16 +33,19 @@ export function readFields<S extends Shape>(
   return fields as Fields<S>;
 }
 
-/** The same for a list of maps; anything else in the list is reported and left out as an empty map. */
-export function readEach<S extends Shape>(shape: S, path: Path, findings: Findings): Fields<S>[] {
+/** The maps of a list, each with its place; anything else in the list is reported and left out. */
+export function readEach<S extends Shape>(
+  shape: S,
+  path: Path,
+  findings: Findings,
+): { readonly path: Path; readonly fields: Fields<S> }[] {
   const list = findings.valueAt(path);
   if (!Array.isArray(list)) return [];
-  return list.map((item, i) => {
-    if (typeof item === 'object' && !Array.isArray(item)) {
-      return readFields(shape, item, [...path, i], findings);
-    }
-    findings.add([...path, i], 'not-a-map', `found ${nameOf(item)}, expected a map such as { key: value }`);
-    return {};
+  return list.flatMap((item: Yaml, i) => {
+    const place = [...path, i];
+    if (isMap(item)) return [{ path: place, fields: readFields(shape, item, place, findings) }];
+    findings.add(place, 'not-a-map', `found ${nameOf(item)}, expected a map such as { key: value }`);
+    return [];
   });
 }
 

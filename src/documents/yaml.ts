@@ -10,7 +10,12 @@ export interface YamlMap {
   readonly [key: string]: Yaml;
 }
 
-/** A step into a document: key of a map, or index of a list. */
+/** Whether a value is a map (not text, not a list). */
+export function isMap(value: Yaml): value is YamlMap {
+  return typeof value === 'object' && !Array.isArray(value);
+}
+
+/** Steps into a document: keys of maps and indices of lists. */
 export type Path = readonly (string | number)[];
 
 export interface Position {

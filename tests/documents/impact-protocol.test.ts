@@ -91,7 +91,10 @@ heightTolerance: 0.2 cm
       kind: 'ratio',
       ratio: 0.05,
     });
-    const bySize = read('protocol', `${UP_DOWN}pressure: { "62-622": 1.6 bar ± 0.03 bar, 50-622: 2.0 bar }\n`);
+    const bySize = read(
+      'protocol',
+      `${UP_DOWN}pressure: { "62-622": 1.6 bar ± 0.03 bar, 50-622: 2.0 bar }\n`,
+    );
     expect(bySize).toHaveProperty(['pressure', '62-622', 'value'], 1.6);
     expect(bySize).toHaveProperty(['pressure', '50-622', 'tolerance'], null);
     const fixed = read('protocol', FIXED);
@@ -135,14 +138,30 @@ describe('what is wrong with an impact protocol', () => {
       ['key-not-of-method', 'key-not-of-method'],
     ],
     ['a start with fixed levels', `${FIXED}▶start: 400 mm\n`, ['key-not-of-method']],
-    ['fixed levels without levels', FIXED.replace(/levels.*\n/, '').replace('fixed-level', '▶fixed-level'), ['missing-key']],
+    [
+      'fixed levels without levels',
+      FIXED.replace(/levels.*\n/, '').replace('fixed-level', '▶fixed-level'),
+      ['missing-key'],
+    ],
     ['levels that fall', FIXED.replace('45 cm', '▶300 mm'), ['levels-not-rising']],
     ['a level twice', FIXED.replace('45 cm', '▶40 cm'), ['levels-not-rising']],
     ['no levels in the list', FIXED.replace('[400 mm, 45 cm]', '▶[]'), ['too-few']],
     ['no drops at a level', FIXED.replace('12', '▶0'), ['bad-count']],
-    ['a level beyond the limits', `${FIXED.replace('45 cm', '▶45 cm')}limits: { max: 440 mm }\n`, ['beyond-limits']],
-    ['a start beyond the limits', `${replaced('500 mm', '▶500 mm')}limits: { min: 600 mm }\n`, ['beyond-limits']],
-    ['limits that cross', `${UP_DOWN}limits: { min: 400 mm, max: ▶400 mm }\n`.replace('start: 500', 'start: ▶500'), ['beyond-limits', 'limits-not-ordered']],
+    [
+      'a level beyond the limits',
+      `${FIXED.replace('45 cm', '▶45 cm')}limits: { max: 440 mm }\n`,
+      ['beyond-limits'],
+    ],
+    [
+      'a start beyond the limits',
+      `${replaced('500 mm', '▶500 mm')}limits: { min: 600 mm }\n`,
+      ['beyond-limits'],
+    ],
+    [
+      'limits that cross',
+      `${UP_DOWN}limits: { min: 400 mm, max: ▶400 mm }\n`.replace('start: 500', 'start: ▶500'),
+      ['beyond-limits', 'limits-not-ordered'],
+    ],
     ['an empty stop', `${UP_DOWN}stop: ▶{}\n`, ['missing-key']],
     ['a stop after nought drops', `${UP_DOWN}stop: { drops: ▶0 }\n`, ['bad-count']],
     ['a count that is none', `${UP_DOWN}stop: { drops: ▶3.5 }\n`, ['bad-count']],
@@ -158,7 +177,11 @@ describe('what is wrong with an impact protocol', () => {
     ['a confidence of one', `${UP_DOWN}confidence: ▶100 %\n`, ['bad-quantity']],
     ['a confidence without per cent', `${UP_DOWN}confidence: ▶0.95\n`, ['bad-quantity']],
     ['a stretch without its width', `${UP_DOWN}sites: { avoid: [▶0 deg] }\n`, ['bad-value']],
-    ['more sites than go round', `${UP_DOWN}sites: { perSpecimen: ▶9, spacing: 45 deg }\n`, ['sites-do-not-fit']],
+    [
+      'more sites than go round',
+      `${UP_DOWN}sites: { perSpecimen: ▶9, spacing: 45 deg }\n`,
+      ['sites-do-not-fit'],
+    ],
     [
       'afterFailure in two places',
       `${UP_DOWN}sites: { afterFailure: retire }\n▶afterFailure: new-site\n`,

@@ -1,5 +1,5 @@
-import { documentOf, type DocumentKind } from '../../src/documents/load.ts';
 import { construction } from '../../src/documents/construction.ts';
+import { type DocumentKind, documentOf } from '../../src/documents/load.ts';
 import { protocol } from '../../src/documents/protocol.ts';
 import { rig } from '../../src/documents/rig.ts';
 import { run } from '../../src/documents/run.ts';
