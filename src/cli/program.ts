@@ -1,11 +1,16 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
 import { schemaCommand } from './commands/schema.ts';
-import { reportFailure } from './failure.ts';
+import { reportFailure, reportUsage } from './failure.ts';
 import { EXIT, type Shell, write } from './shell.ts';
 import { VERSION } from './version.ts';
 
 const STATUS_HELP = `
+Examples:
+  tirelab analyze run.yaml
+  tirelab analyze --protocol P.yaml --json drops.csv
+  tirelab schema protocol
+
 Exit status:
   0    done; where something is judged, every criterion passes or is waived
   1    at least one criterion fails
@@ -59,8 +64,10 @@ export async function run(args: readonly string[], shell: Shell): Promise<number
     await program.parseAsync([...args], { from: 'user' });
   } catch (error) {
     if (!(error instanceof CommanderError)) return reportFailure(shell, error, { json: false, debug: false });
-    status = error.exitCode === 0 ? EXIT.done : EXIT.wrongUse;
-    if (status === EXIT.wrongUse && asksForJson(args)) await write(shell.stdout, await usageDocument(error));
+    await Promise.all(printed);
+    if (error.exitCode === 0) return EXIT.done;
+    // What commander calls an error it has already begun to print: help asked for in vain has no message of its own.
+    return reportUsage(shell, error.message.replace(/^error: /, ''), asksForJson(args));
   }
   await Promise.all(printed);
   return status;
@@ -70,7 +77,7 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
   const { shell } = context;
   const program = new Command('tirelab')
     .description(
-      'Checks impact and endurance tests of bicycle tyres against their protocol, estimates what the\ntyres withstand, and judges it against a specification.',
+      'Checks impact and endurance tests of bicycle tyres against their protocol, estimates what the tyres withstand, and judges it against a specification.',
     )
     .version(VERSION, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
@@ -88,7 +95,8 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
       writeErr: (text) => printed.push(write(shell.stderr, text)),
       getOutHelpWidth: () => 80,
       getErrHelpWidth: () => 80,
-      outputError: (text, emit) => emit(text.replace(/^error: /, 'tirelab: ')),
+      // Said by reportUsage, once and in one form.
+      outputError: () => {},
     });
   }
   return program;
@@ -99,10 +107,4 @@ function asksForJson(args: readonly string[]): boolean {
     (word, i) =>
       word === '--json' || word === '--format=json' || (word === 'json' && args[i - 1] === '--format'),
   );
-}
-
-async function usageDocument(error: CommanderError): Promise<string> {
-  const { problemsDocument } = await import('../reports/problems.ts');
-  const message = error.message.replace(/^error: /, '');
-  return problemsDocument([{ file: null, line: null, column: null, code: 'usage', message }]);
 }

@@ -1,6 +1,7 @@
-import { Command, InvalidArgumentError, Option } from 'commander';
+import { Command, Option } from 'commander';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import { destination } from '../destination.ts';
+import { UsageError } from '../failure.ts';
 import type { CommandContext, CommonOptions } from '../program.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
@@ -8,7 +9,7 @@ import { VERSION } from '../version.ts';
 interface AnalyzeOptions extends CommonOptions {
   readonly protocol?: string;
   readonly rig?: string;
-  readonly construction: readonly string[];
+  readonly construction?: readonly string[];
   readonly spec?: string;
   readonly specimens?: string;
   readonly format: 'text' | 'json';
@@ -30,12 +31,12 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
   return new Command('analyze')
     .summary('check a log against its protocol, estimate, judge')
     .description(
-      'Reads a rig log, checks it against the protocol, estimates what the tyres withstand and,\nwith a specification, judges it. Takes one run file, or a protocol and its logs.',
+      'Reads a rig log, checks it against the protocol, estimates what the tyres withstand and, with a specification, judges it. Takes one run file, or a protocol and its logs.',
     )
     .argument('<file...>', 'RUN.yaml; or, with --protocol, the logs in order (- is standard input)')
     .option('--protocol <file>', 'how the test was to be done')
     .option('--rig <file>', 'the rig: falling mass, gravity, limits')
-    .option('--construction <file>', 'what was tested (may be given again)', collect, [])
+    .option('--construction <file>', 'what was tested (may be given again)', collect)
     .option('--spec <file>', 'the limits to judge against')
     .option('--specimens <file>', 'the table of specimens')
     .addOption(new Option('--format <name>', 'how to print').choices(['text', 'json']).default('text'))
@@ -72,12 +73,11 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
 }
 
 function inputsOf(files: readonly string[], options: AnalyzeOptions) {
-  const beside = [options.rig, options.spec, options.specimens, ...options.construction];
+  const constructions = options.construction ?? [];
+  const beside = [options.rig, options.spec, options.specimens, ...constructions];
   if (options.protocol === undefined) {
     if (files.length > 1 || beside.some((path) => path !== undefined)) {
-      throw new InvalidArgumentError(
-        'a run file stands alone: it names protocol, rig, specification and logs itself',
-      );
+      throw new UsageError('a run file stands alone: it names protocol, rig, specification and logs itself');
     }
     return { kind: 'run' as const, path: files[0]! };
   }
@@ -85,13 +85,13 @@ function inputsOf(files: readonly string[], options: AnalyzeOptions) {
     kind: 'files' as const,
     protocol: options.protocol,
     rig: options.rig ?? null,
-    constructions: options.construction,
+    constructions,
     specification: options.spec ?? null,
     specimens: options.specimens ?? null,
     logs: files,
   };
 }
 
-function collect(value: string, before: readonly string[]): readonly string[] {
+function collect(value: string, before: readonly string[] = []): readonly string[] {
   return [...before, value];
 }
