@@ -1,0 +1,203 @@
+import type { EnduranceBlock } from '../documents/kinds.ts';
+import { type BlockSums, emptyBlock, settle } from './block-sums.ts';
+import { ConditionJudge } from './condition-judge.ts';
+import { EventTally } from './event-tally.ts';
+import { addRange, append, dropFirst, type Frame, type FrameRange, follow, type RowMark } from './frame.ts';
+import { Link } from './link.ts';
+import type { FoldPlan } from './plan.ts';
+import { isSameRow } from './repeats.ts';
+import type { LogRules } from './rules.ts';
+import { Watch } from './watch.ts';
+
+/**
+ * Takes the frames of a test in their order and keeps the books: links frames, joins halves of a minute, finds the
+ * block by the distance (or time) run so far, or by the state where it names one, and only then judges by that
+ * block's limits. Memory does not grow with the log.
+ */
+export class Ledger {
+  readonly blocks: readonly BlockSums[];
+  readonly events = new EventTally();
+  readonly watch: Watch;
+  /** Revolutions counted, in steps of their column; falls of the counter add nothing. */
+  revolutions = 0;
+  firstTime = Number.NaN;
+  lastTime = Number.NaN;
+  readonly #plan: FoldPlan;
+  readonly #schedule: readonly EnduranceBlock[];
+  readonly #judges: readonly ConditionJudge[];
+  readonly #reread: (range: FrameRange) => readonly Frame[];
+  readonly #onFrame: (frame: Frame) => void;
+  readonly #link = new Link();
+  #pending: Frame | null = null;
+  /** Last row before the pending frame. */
+  #before: RowMark | null = null;
+  #block = 0;
+  /** Steps, or milliseconds, run in the block at hand. */
+  #progress = 0;
+
+  /**
+   * @param reread the rows of a stretch once more, each a frame: where within a minute a block ends is looked up
+   * @param onFrame is given each minute when it is complete
+   */
+  constructor(
+    plan: FoldPlan,
+    schedule: readonly EnduranceBlock[],
+    rules: LogRules,
+    reread: (range: FrameRange) => readonly Frame[],
+    onFrame: (frame: Frame) => void = () => {},
+  ) {
+    this.#plan = plan;
+    this.#schedule = schedule;
+    this.#reread = reread;
+    this.#onFrame = onFrame;
+    this.#judges = schedule.map((block) => new ConditionJudge(plan, block, schedule, rules));
+    this.blocks = schedule.map(() => emptyBlock(plan.channels.length));
+    this.watch = new Watch(plan, rules);
+  }
+
+  add(frame: Frame): void {
+    const pending = this.#pending;
+    if (!pending) {
+      this.#pending = frame;
+      this.firstTime = frame.first.time;
+      return;
+    }
+    const isSame = pending.minute === frame.minute && pending.state === frame.state;
+    if (isSame && isSameRow(pending.last, frame.first)) {
+      this.#noteFirst(frame, 'duplicate', pending.last);
+      dropFirst(frame, this.#plan.channels);
+    } else {
+      const kind = this.#measure(pending.last, frame.first);
+      follow(frame, this.#link);
+      if (kind !== 'run') this.#noteFirst(frame, kind, pending.last);
+    }
+    if (isSame && frame.rows === 0) {
+      for (const range of frame.ranges) addRange(pending.ranges, range);
+      pending.events = joinedEvents(pending.events, frame.events);
+    } else if (isSame) {
+      append(pending, frame);
+    } else {
+      this.#complete(pending);
+      this.#before = pending.last;
+      this.#pending = frame;
+    }
+  }
+
+  /** Closes the books; nothing may be added behind it. */
+  close(): void {
+    if (this.#pending) this.#complete(this.#pending);
+    this.#pending = null;
+    this.watch.close();
+  }
+
+  #complete(frame: Frame): void {
+    this.lastTime = frame.last.time;
+    if (frame.events) this.events.merge(frame.events);
+    const { revolutions } = this.#plan;
+    if (revolutions >= 0) {
+      const from = (this.#before ?? frame.first).columns[revolutions]!;
+      const turned = frame.last.columns[revolutions]! - from;
+      if (turned > 0) this.revolutions += turned;
+    }
+    this.#onFrame(frame);
+    const named = this.#schedule.findIndex(({ block }) => block === frame.state);
+    if (named >= 0) {
+      if (named !== this.#block) this.#progress = 0;
+      this.#block = named;
+      this.#book(frame);
+    } else if (this.#progress + this.#gainOf(frame) <= this.#planned()) {
+      this.#book(frame);
+    } else {
+      this.#split(frame);
+    }
+  }
+
+  /** A block ends within this minute: its rows are looked up, and each goes to the block it was run in. */
+  #split(frame: Frame): void {
+    let before = this.#before;
+    let part: Frame | null = null;
+    for (const row of frame.ranges.flatMap((range) => this.#reread(range))) {
+      if (before && isSameRow(before, row.first) && part) continue;
+      row.events = null;
+      if (before) {
+        this.#measure(before, row.first);
+        follow(row, this.#link);
+      }
+      before = row.last;
+      const gain = this.#gainOf(row) + (part ? this.#gainOf(part) : 0);
+      if (this.#progress + gain <= this.#planned()) {
+        if (part) append(part, row);
+        else part = row;
+        continue;
+      }
+      if (part) this.#book(part);
+      part = row;
+      while (this.#progress + this.#gainOf(row) > this.#planned()) {
+        const isAsBefore = this.#isByTime(this.#block) === this.#isByTime(this.#block + 1);
+        this.#progress = isAsBefore ? this.#progress - this.#planned() : 0;
+        this.#block += 1;
+      }
+    }
+    if (part) this.#book(part);
+  }
+
+  #book(frame: Frame): void {
+    const judge = this.#judges[this.#block]!;
+    this.#progress += this.#gainOf(frame);
+    settle(this.blocks[this.#block]!, frame, judge);
+    this.watch.next(frame, judge);
+  }
+
+  /** What the block at hand is to be long; the last has no end, since a test may go on until failure. */
+  #planned(): number {
+    const { distance, duration } = this.#schedule[this.#block]!;
+    if (this.#block === this.#schedule.length - 1) return Number.POSITIVE_INFINITY;
+    if (distance !== null) return Math.round(distance / this.#plan.kilometresPerStep);
+    return duration === null ? Number.POSITIVE_INFINITY : duration * 1000;
+  }
+
+  /** How far a frame brings the block at hand; kilometres counted in standing are none. */
+  #gainOf(frame: Frame): number {
+    const judge = this.#judges[this.#block]!;
+    const isByTime = this.#isByTime(this.#block);
+    let gain = isByTime ? 0 : frame.unverified;
+    for (const { condition, time, distance } of frame.conditions) {
+      if (!isByTime) gain += distance;
+      else if (judge.judge(condition).isTurning) gain += time;
+    }
+    return gain;
+  }
+
+  #isByTime(block: number): boolean {
+    return this.#schedule[block]!.distance === null;
+  }
+
+  #measure(before: RowMark, row: RowMark): Link['kind'] {
+    const { counter, channels } = this.#plan;
+    const speed = channels[0]!.source;
+    return this.#link.measure(
+      this.#plan,
+      before.time,
+      counter < 0 ? Number.NaN : before.columns[counter]!,
+      before.columns[speed]!,
+      row.time,
+      counter < 0 ? Number.NaN : row.columns[counter]!,
+      row.columns[speed]!,
+    );
+  }
+
+  #noteFirst(frame: Frame, kind: Exclude<Link['kind'], 'run'> | 'duplicate', before: RowMark): void {
+    const { counter } = this.#plan;
+    const gained = counter < 0 ? Number.NaN : frame.first.columns[counter]! - before.columns[counter]!;
+    const tally = new EventTally();
+    const { file } = frame.ranges[0]!;
+    tally.add({ kind, file, line: frame.first.line, from: before.time, to: frame.first.time, gained });
+    frame.events = joinedEvents(tally, frame.events);
+  }
+}
+
+function joinedEvents(earlier: EventTally | null, later: EventTally | null): EventTally | null {
+  if (!earlier || !later) return earlier ?? later;
+  earlier.merge(later);
+  return earlier;
+}

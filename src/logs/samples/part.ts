@@ -1,0 +1,139 @@
+import { closeSync, openSync, readSync } from 'node:fs';
+import type { Problem } from '../../problem/problem.ts';
+import type { SampleBatch } from './batch.ts';
+import type { SampleLayout } from './layout.ts';
+import { SampleScanner, SLACK } from './scanner.ts';
+import type { Tally } from './tally.ts';
+
+/** The lines of a file that begin at byte `from` or later and before `to`. */
+export interface FilePart {
+  readonly path: string;
+  readonly from: number;
+  readonly to: number;
+  /** Bytes of the file when the pass began: what is written to it later is not read. */
+  readonly size: number;
+}
+
+/** What a part's scan leaves beside its rows; lines are counted from the part's first, which is 0. */
+export interface PartScan {
+  readonly lines: number;
+  readonly tallies: readonly Tally[];
+  readonly problems: readonly Omit<Problem, 'file'>[];
+  readonly problemsBeyond: number;
+}
+
+/** Bytes read at once, and the longest line that can be a row. */
+export const WINDOW = 1 << 18;
+
+/**
+ * Scans the rows of a part in constant memory.
+ *
+ * @param take is called with the batch whenever it is full, and once at the end; it is emptied behind the call
+ */
+export function scanPart(
+  part: FilePart,
+  layout: SampleLayout,
+  batch: SampleBatch,
+  take: (batch: SampleBatch) => void,
+  window = WINDOW,
+): PartScan {
+  const flush = (): void => {
+    if (batch.rows > 0) take(batch);
+    batch.rows = 0;
+  };
+  const scanner = new SampleScanner(layout, batch, flush);
+  const handle = openSync(part.path, 'r');
+  try {
+    readLines(handle, part, layout, scanner, window);
+  } finally {
+    closeSync(handle);
+  }
+  flush();
+  const { lines, tallies, problems, problemsBeyond } = scanner;
+  return { lines, tallies: tallies.all(), problems, problemsBeyond };
+}
+
+function readLines(
+  handle: number,
+  { from, to, size }: FilePart,
+  layout: SampleLayout,
+  scanner: SampleScanner,
+  window: number,
+): void {
+  const bytes = Buffer.alloc(window + SLACK);
+  const { lineEnd, bodyOffset } = layout;
+  const isFirst = from <= bodyOffset;
+  // The line that is under way at `from` belongs to the part before: it ends at the first line end from here on.
+  let isSkipping = !isFirst;
+  let position = isFirst ? bodyOffset : from - 1;
+  let kept = 0;
+  /** A line that does not fit the window: its first byte, while it is passed over. */
+  let isTooLong = false;
+  for (;;) {
+    const base = position - kept;
+    const read = readSync(handle, bytes, kept, Math.min(window - kept, size - position), position);
+    position += read;
+    let end = kept + read;
+    let start = 0;
+    if (isSkipping || isTooLong) {
+      const stop = bytes.subarray(0, end).indexOf(lineEnd);
+      if (stop < 0 && read > 0) {
+        kept = 0;
+        continue;
+      }
+      start = stop < 0 ? end : stop + 1;
+      if (isTooLong) scanner.lines += 1;
+      isSkipping = false;
+      isTooLong = false;
+    }
+    if (base + start >= to) return;
+    // The last line of the part is the one that runs over its last byte, so it ends there or later.
+    const last = base + end >= to ? bytes.subarray(0, end).indexOf(lineEnd, Math.max(start, to - 1 - base)) : -1;
+    if (last >= 0) {
+      scanner.scan(bytes, start, last + 1, base);
+      return;
+    }
+    if (read === 0) {
+      if (start < end) {
+        bytes[end++] = lineEnd;
+        scanner.scan(bytes, start, end, base, false);
+      }
+      return;
+    }
+    const stop = end > start ? bytes.lastIndexOf(lineEnd, end - 1) + 1 : 0;
+    if (stop > start) {
+      scanner.scan(bytes, start, stop, base);
+      start = stop;
+    }
+    if (end - start === window) {
+      tooLong(bytes, scanner);
+      isTooLong = true;
+      kept = 0;
+    } else {
+      bytes.copy(bytes, 0, start, end);
+      kept = end - start;
+    }
+  }
+}
+
+function tooLong(bytes: Buffer, scanner: SampleScanner): void {
+  if (bytes[0] === 0) {
+    scanner.tallies.add('nul-padding', scanner.lines);
+    return;
+  }
+  const message =
+    `found a line of more than ${Math.floor((bytes.length - SLACK) / 1000)} kB, expected one sample a line; ` +
+    'look whether the file is a text with line ends';
+  scanner.problem({ line: scanner.lines, column: null, code: 'row-too-long', message });
+}
+
+/** Cuts a body into parts of about `length` bytes; where they fall makes no difference to any result. */
+export function partsOf(path: string, bodyOffset: number, size: number, length: number): FilePart[] {
+  const count = Math.max(1, Math.ceil((size - bodyOffset) / length));
+  return Array.from({ length: count }, (_, i) => ({
+    path,
+    from: bodyOffset + i * length,
+    to: Math.min(size, bodyOffset + (i + 1) * length),
+    size,
+  }));
+}

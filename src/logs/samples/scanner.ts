@@ -1,0 +1,307 @@
+import type { Problem } from '../../problem/problem.ts';
+import type { SampleBatch } from './batch.ts';
+import { ClockMinute } from './clock.ts';
+import type { SampleLayout } from './layout.ts';
+import { ColumnSentinels } from './sentinels.ts';
+import { readSlowRow } from './slow-row.ts';
+import { Tallies } from './tally.ts';
+
+/** Bytes that may be read (not used) behind the last line end, so that the hot path needs no bounds. */
+export const SLACK = 64;
+
+/** Longest run of digits that fits 32 bits whatever the digits are. */
+const SAFE_DIGITS = 9;
+/** Where doubles cease to hold every whole number: 2^53. */
+const UNSAFE = 9007199254740992;
+const POWERS = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
+const LF = 10;
+const CR = 13;
+const MINUS = 45;
+const ZERO = 48;
+const COLON = 58;
+const QUOTE = 34;
+const POINT = 46;
+
+/** What stands in a column, as the hot path asks. */
+const SKIPPED = 0;
+const NUMBER = 1;
+const TIME = 2;
+const STATE = 3;
+
+/**
+ * Bytes → batches of rows. The hot path makes no string and no object: numbers are read digit by digit into whole
+ * steps, times by their seconds while the minute stays, the state's word by comparing it with the one before. What
+ * it does not know it leaves to `readSlowRow`, which tells values from problems.
+ */
+export class SampleScanner {
+  /** Line ends passed so far; the first line of the part is line 0. */
+  lines = 0;
+  readonly tallies = new Tallies();
+  readonly problems: Omit<Problem, 'file'>[] = [];
+  /** Problems beyond those kept. */
+  problemsBeyond = 0;
+  readonly #layout: SampleLayout;
+  readonly #batch: SampleBatch;
+  readonly #flush: () => void;
+  readonly #kinds: Uint8Array;
+  readonly #targets: Float64Array[];
+  readonly #decimals: Int32Array;
+  readonly #sentinels: ColumnSentinels[];
+  readonly #low: Float64Array;
+  readonly #high: Float64Array;
+  readonly #clock: ClockMinute;
+  #state = -1;
+  #stateBytes = new Uint8Array(0);
+
+  /** @param flush takes the rows of the batch, and leaves it empty */
+  constructor(layout: SampleLayout, batch: SampleBatch, flush: () => void) {
+    this.#layout = layout;
+    this.#batch = batch;
+    this.#flush = flush;
+    const count = layout.columnCount;
+    this.#kinds = new Uint8Array(count).fill(SKIPPED);
+    this.#decimals = new Int32Array(count);
+    this.#low = new Float64Array(count);
+    this.#high = new Float64Array(count);
+    this.#targets = Array.from({ length: count }, () => batch.time);
+    this.#sentinels = [];
+    if (layout.timeIndex >= 0) this.#kinds[layout.timeIndex] = TIME;
+    if (layout.stateIndex >= 0) this.#kinds[layout.stateIndex] = STATE;
+    for (const [k, column] of layout.columns.entries()) {
+      const sentinels = new ColumnSentinels(column, layout);
+      this.#kinds[column.index] = NUMBER;
+      this.#decimals[column.index] = column.decimals;
+      this.#targets[column.index] = batch.values[k]!;
+      this.#sentinels[column.index] = sentinels;
+      this.#low[column.index] = sentinels.low;
+      this.#high[column.index] = sentinels.high;
+    }
+    this.#clock = new ClockMinute(layout.dialect.offset);
+  }
+
+  /**
+   * Reads the rows of bytes `start` to `stop`; `stop` is behind a line end, and SLACK bytes follow it.
+   *
+   * @param base byte of the file at which `bytes` begins
+   * @param isEnded whether the line end before `stop` stands in the file, and was not put there for this call
+   */
+  scan(bytes: Buffer, start: number, stop: number, base: number, isEnded = true): void {
+    const batch = this.#batch;
+    const { capacity, time, line, from, to, state } = batch;
+    const kinds = this.#kinds;
+    const targets = this.#targets;
+    const decimals = this.#decimals;
+    const low = this.#low;
+    const high = this.#high;
+    const count = kinds.length;
+    const separator = this.#layout.dialect.separator.charCodeAt(0);
+    const point = this.#layout.dialect.decimal.charCodeAt(0) - ZERO;
+    const lineEnd = this.#layout.lineEnd;
+    const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+    const { words, suffix } = this.#clock;
+    let w0 = words[0]!;
+    let w1 = words[1]!;
+    let w2 = words[2]!;
+    let w3 = words[3]!;
+    let at = start;
+    let lines = this.lines;
+    let rows = batch.rows;
+    while (at < stop) {
+      if (rows === capacity) {
+        batch.rows = rows;
+        this.#flush();
+        rows = 0;
+      }
+      const begin = at;
+      let k = 0;
+      for (; k < count; k++) {
+        const kind = kinds[k]!;
+        if (kind === NUMBER) {
+          const isNegative = bytes[at]! === MINUS;
+          if (isNegative) at++;
+          const first = at;
+          let steps = 0;
+          let digit = bytes[at]! - ZERO;
+          while (digit >>> 0 < 10) {
+            steps = (Math.imul(steps, 10) + digit) | 0;
+            digit = bytes[++at]! - ZERO;
+          }
+          let digits = at - first;
+          let fraction = 0;
+          if (digit === point) {
+            const behind = ++at;
+            digit = bytes[at]! - ZERO;
+            while (digit >>> 0 < 10) {
+              steps = (Math.imul(steps, 10) + digit) | 0;
+              digit = bytes[++at]! - ZERO;
+            }
+            fraction = at - behind;
+            digits += fraction;
+          }
+          const shift = decimals[k]! - fraction;
+          let value = 0;
+          if (digits <= SAFE_DIGITS && shift >= 0 && digits > 0) {
+            value = steps * POWERS[shift]!;
+          } else if (digits > 0) {
+            value = longNumber(bytes, first, at, point + ZERO, decimals[k]!);
+          } else if (isNegative || at > first) {
+            break;
+          } else {
+            // An empty cell, unless what follows is no separator.
+            value = Number.NaN;
+          }
+          if (value >= UNSAFE) break;
+          // Taken from nought, so that −0 becomes 0.
+          if (isNegative) value = 0 - value;
+          if (value <= low[k]! || value >= high[k]!) value = this.#sentinels[k]!.read(value);
+          targets[k]![rows] = value;
+        } else if (kind === TIME) {
+          if (
+            view.getInt32(at, true) !== w0 ||
+            view.getInt32(at + 4, true) !== w1 ||
+            view.getInt32(at + 8, true) !== w2 ||
+            view.getInt32(at + 12, true) !== w3
+          ) {
+            if (!this.#adopt(bytes, at)) break;
+            w0 = words[0]!;
+            w1 = words[1]!;
+            w2 = words[2]!;
+            w3 = words[3]!;
+          }
+          const tens = bytes[at + 17]! - ZERO;
+          const ones = bytes[at + 18]! - ZERO;
+          if (bytes[at + 16] !== COLON || tens >>> 0 > 5 || ones >>> 0 > 9) break;
+          let milliseconds = (tens * 10 + ones) * 1000;
+          at += 19;
+          if (bytes[at] === POINT) {
+            const behind = ++at;
+            let weight = 100;
+            let digit = bytes[at]! - ZERO;
+            while (digit >>> 0 < 10) {
+              const place = at - behind;
+              if (place < 3) milliseconds += digit * weight;
+              else if (place === 3 && digit >= 5) milliseconds += 1;
+              weight = place === 0 ? 10 : 1;
+              digit = bytes[++at]! - ZERO;
+            }
+            if (at === behind) break;
+          }
+          const { suffixLength } = this.#clock;
+          let s = 0;
+          while (s < suffixLength && bytes[at + s] === suffix[s]) s++;
+          if (s < suffixLength) {
+            // The offset changed within the minute, as clocks are put back.
+            const cell = this.#cellStart(bytes, begin, k, separator);
+            if (!this.#adopt(bytes, cell)) break;
+            w0 = words[0]!;
+            w1 = words[1]!;
+            w2 = words[2]!;
+            w3 = words[3]!;
+            at = cell;
+            k--;
+            continue;
+          }
+          at += suffixLength;
+          time[rows] = this.#clock.start + milliseconds;
+        } else {
+          const first = at;
+          if (bytes[at] === QUOTE) break;
+          let byte = bytes[at]!;
+          while (byte !== separator && byte !== LF && byte !== CR) byte = bytes[++at]!;
+          if (kind === STATE && !this.#isSameState(bytes, first, at)) this.#adoptState(bytes, first, at);
+          if (kind === STATE) state[rows] = this.#state;
+        }
+        if (k < count - 1) {
+          if (bytes[at] !== separator) break;
+          at++;
+        }
+      }
+      // A missing time, as NaN, equals nothing.
+      if (k === count && time[rows] === time[rows]) {
+        if (bytes[at] === CR && lineEnd === LF) at++;
+        if (bytes[at] === lineEnd) {
+          at++;
+          line[rows] = lines;
+          from[rows] = base + begin;
+          to[rows] = base + at;
+          rows++;
+          lines++;
+          continue;
+        }
+      }
+      const end = bytes.indexOf(lineEnd, begin);
+      at = end + 1;
+      if (this.#slow(bytes, begin, end, rows, lines, isEnded || at < stop)) {
+        line[rows] = lines;
+        from[rows] = base + begin;
+        to[rows] = base + at;
+        rows++;
+      }
+      lines++;
+    }
+    this.lines = lines;
+    batch.rows = rows;
+  }
+
+  /** Puts a problem on the list, of which the first hundred are kept. */
+  problem(problem: Omit<Problem, 'file'>): void {
+    if (this.problems.length < 100) this.problems.push(problem);
+    else this.problemsBeyond += 1;
+  }
+
+  #slow(bytes: Buffer, begin: number, end: number, row: number, line: number, isEnded: boolean): boolean {
+    const behind = end > begin && bytes[end - 1] === CR ? end - 1 : end;
+    const text = bytes.toString('utf8', begin, behind);
+    const reading = readSlowRow(text, line, isEnded, this.#layout, this.#batch, row);
+    if (reading.kind === 'tally') this.tallies.add(reading.code, line);
+    else if (reading.kind === 'problems') for (const problem of reading.problems) this.problem(problem);
+    return reading.kind === 'row';
+  }
+
+  #adopt(bytes: Buffer, at: number): boolean {
+    let end = at;
+    while (end < at + 40 && bytes[end] !== LF && bytes[end] !== CR && bytes[end] !== this.#separator) end++;
+    return this.#clock.adopt(bytes.toString('latin1', at, end));
+  }
+
+  get #separator(): number {
+    return this.#layout.dialect.separator.charCodeAt(0);
+  }
+
+  /** Where a cell begins in a row of which the cells before it are known to hold no quotes. */
+  #cellStart(bytes: Buffer, begin: number, index: number, separator: number): number {
+    let at = begin;
+    for (let k = 0; k < index; k++) at = bytes.indexOf(separator, at) + 1;
+    return at;
+  }
+
+  #isSameState(bytes: Buffer, first: number, end: number): boolean {
+    const known = this.#stateBytes;
+    if (this.#state < 0 || end - first !== known.length) return false;
+    for (let i = 0; i < known.length; i++) if (bytes[first + i] !== known[i]) return false;
+    return true;
+  }
+
+  #adoptState(bytes: Buffer, first: number, end: number): void {
+    this.#stateBytes = Uint8Array.prototype.slice.call(bytes, first, end);
+    this.#state = this.#batch.stateId(bytes.toString('utf8', first, end).trim());
+  }
+}
+
+/** A number of more digits than 32 bits hold, or finer than the column keeps: rounded half away from nought. */
+function longNumber(bytes: Buffer, first: number, end: number, point: number, decimals: number): number {
+  let value = 0;
+  let left = -1;
+  for (let at = first; at < end; at++) {
+    const byte = bytes[at]!;
+    if (byte === point) {
+      left = decimals;
+    } else if (left === 0) {
+      return byte >= ZERO + 5 ? value + 1 : value;
+    } else {
+      value = value * 10 + (byte - ZERO);
+      if (left > 0) left--;
+    }
+  }
+  return value * POWERS[left < 0 ? decimals : left]!;
+}

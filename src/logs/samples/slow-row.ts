@@ -1,0 +1,139 @@
+import { quote } from '../../problem/echo.ts';
+import type { Problem } from '../../problem/problem.ts';
+import { rowFault } from '../fault.ts';
+import { instantOf } from '../instant.ts';
+import { readNumber } from '../number.ts';
+import { scanQuoted } from '../quoted.ts';
+import { Row } from '../row.ts';
+import type { SampleBatch } from './batch.ts';
+import type { SampleColumn, SampleLayout } from './layout.ts';
+import { wholeNumber } from './whole-number.ts';
+
+/** A row that is out of the ordinary: values, something to count, or problems (without their file). */
+export type SlowReading =
+  | { readonly kind: 'row' }
+  | { readonly kind: 'tally'; readonly code: string }
+  | { readonly kind: 'problems'; readonly problems: readonly Omit<Problem, 'file'>[] };
+
+/**
+ * Reads one row with care for everything that the fast path leaves: quotes, blanks round a cell, exponents,
+ * sentinels, blank lines, the header again, a line cut short by the end of the file. Where it is a row, its values
+ * are put at place `at` of the batch.
+ *
+ * @param isEnded whether a line end stands behind it: only the last line of a file may lack one
+ */
+export function readSlowRow(
+  text: string,
+  line: number,
+  isEnded: boolean,
+  layout: SampleLayout,
+  batch: SampleBatch,
+  at: number,
+): SlowReading {
+  const nul = text.indexOf('\0');
+  if (nul >= 0 && /^\0*$/u.test(text.slice(nul))) {
+    return { kind: 'tally', code: nul === 0 ? 'nul-padding' : 'truncated-line' };
+  }
+  if (text.trim() === '') return { kind: 'tally', code: 'blank-line' };
+  if (text === layout.header) return { kind: 'tally', code: 'repeated-header' };
+  const { separator } = layout.dialect;
+  const quoted = text.includes('"') ? scanQuoted(text, 0, separator) : null;
+  const cells = quoted?.cells ?? text.split(separator);
+  if (!isEnded && (cells.length < layout.columnCount || quoted?.open != null)) {
+    return { kind: 'tally', code: 'truncated-line' };
+  }
+  const fault = quoted && (quoted.open !== null ? unclosed(line, quoted.open) : rowFault(text, quoted, line));
+  if (fault) return { kind: 'problems', problems: [fault] };
+  const row = new Row({ line, text, cells, starts: quoted?.starts ?? null, isEnded, isCut: false });
+  if (row.isBlank) return { kind: 'tally', code: 'empty-row' };
+  const form = formProblem(row, layout, text);
+  if (form) return { kind: 'problems', problems: [form] };
+  const problems = readCells(row, layout, batch, at);
+  return problems.length > 0 ? { kind: 'problems', problems } : { kind: 'row' };
+}
+
+function unclosed(line: number, open: number): Omit<Problem, 'file'> {
+  const message =
+    'a quoted cell opens here and does not close on its line; a drum log has one sample a line: close the quote';
+  return { line, column: open + 1, code: 'unclosed-quote', message };
+}
+
+function formProblem(row: Row, layout: SampleLayout, text: string): Omit<Problem, 'file'> | null {
+  const { line } = row;
+  if (text.includes('\0')) {
+    const message =
+      'found NUL bytes with text behind them, as a crash leaves them; give the parts before and after as two logs';
+    return { line, column: text.indexOf('\0') + 1, code: 'nul-bytes', message };
+  }
+  if (isAnotherHeader(row, layout)) {
+    const message =
+      `found another header, ${quote(text)}, expected rows under ${quote(layout.header)}; ` +
+      'give the part from this line on as a log of its own';
+    return { line, column: 1, code: 'changed-header', message };
+  }
+  const { length } = row.cells;
+  if (length === layout.columnCount) return null;
+  const message = `found ${length} cells, expected ${layout.columnCount} as in the header`;
+  const column = length > layout.columnCount ? row.place(layout.columnCount).column : null;
+  return { line, column, code: 'ragged-row', message };
+}
+
+/** A header of other columns or units: no cell is a number, and one of the needed names comes again. */
+function isAnotherHeader(row: Row, layout: SampleLayout): boolean {
+  const names = new Set(row.cells.map((cell) => cell.replace(/\[.*$/u, '').trim().toLowerCase()));
+  return (names.has('speed') && names.has('load')) || (names.has('time') && layout.timeIndex >= 0);
+}
+
+function readCells(
+  row: Row,
+  layout: SampleLayout,
+  batch: SampleBatch,
+  at: number,
+): readonly Omit<Problem, 'file'>[] {
+  const problems: Omit<Problem, 'file'>[] = [];
+  const { dialect, timeIndex, stateIndex } = layout;
+  if (timeIndex >= 0) {
+    const text = row.cells[timeIndex]!.trim();
+    const time = instantOf(text) ?? instantOf(`${text}${dialect.offset ?? ''}`);
+    if (time === null) problems.push({ ...row.place(timeIndex), ...timeProblem(text) });
+    else batch.time[at] = Math.round(time);
+  }
+  if (stateIndex >= 0) batch.state[at] = batch.stateId(row.cells[stateIndex]!.trim());
+  for (const [k, column] of layout.columns.entries()) {
+    const text = row.cells[column.index]!.trim();
+    const value = readCell(text, column, layout);
+    if (typeof value === 'number') batch.values[k]![at] = value;
+    else problems.push({ ...row.place(column.index), ...value });
+  }
+  return problems;
+}
+
+function readCell(
+  text: string,
+  column: SampleColumn,
+  { dialect }: SampleLayout,
+): number | { code: string; message: string } {
+  if (text === '' || dialect.sentinels.includes(text)) {
+    if (column.role !== 'elapsed') return Number.NaN;
+    return { code: 'missing-time', message: `found ${quote(text)}, expected the seconds since the start` };
+  }
+  const value = wholeNumber(text, dialect.decimal, column.decimals);
+  if (Math.abs(value) < 2 ** 53) return value;
+  const reading = readNumber(text, dialect.decimal);
+  const why =
+    typeof reading === 'number'
+      ? `found ${quote(text)}, which is too large for a ${column.name}; a rig's word for "no value" stands in its profile (export: sentinels)`
+      : `${reading.wrong}; a rig's word for "no value" stands in its profile (export: sentinels)`;
+  return { code: typeof reading === 'number' ? 'out-of-range' : 'not-a-number', message: `${column.name}: ${why}` };
+}
+
+function timeProblem(text: string): { code: string; message: string } {
+  if (instantOf(`${text}Z`) !== null) {
+    const message =
+      `found the time ${quote(text)} without an offset, expected one such as ${quote(`${text}+01:00`)}; ` +
+      "where the rig writes none, its profile names it (export: offset)";
+    return { code: 'missing-offset', message };
+  }
+  const message = `found ${quote(text)}, expected an ISO 8601 time with offset such as "2026-03-02T06:00:00+01:00"`;
+  return { code: 'not-a-time', message };
+}
