@@ -27,7 +27,7 @@ const RIG_AND_CONDITIONS: readonly CatalogueEntry[] = [
     'level skipped or step of another size in a rise',
     'minor',
     'drop',
-    'the interval of this specimen is wider or narrower, and stays right',
+    'the interval of this specimen is as wide as the step was, and stays right',
   ),
   entry(
     'DROP-03',

@@ -33,18 +33,26 @@ export function risingHeight(plan: RisingHeightPlan): MethodRule<SeriesState> {
       if (last === null) {
         return { decision: 'height', height: start, specimen: 'new', why: `Start at ${height(start)}.` };
       }
-      const seen = `${quote(last.specimen)} ${last.outcome} at ${height(levels.at(last.index))}`;
+      const seen = () => `${quote(last.specimen)} ${last.outcome} at ${height(levels.at(last.index))}`;
       if (hasEnded(last, levels)) {
-        const top = last.outcome === 'survived' ? ', the highest level' : '';
-        const why = `${seen}${top}: take a new specimen and start at ${height(start)}.`;
-        return { decision: 'height', height: start, specimen: 'new', why };
+        return {
+          decision: 'height',
+          height: start,
+          specimen: 'new',
+          get why() {
+            const top = last.outcome === 'survived' ? ', the highest level' : '';
+            return `${seen()}${top}: take a new specimen and start at ${height(start)}.`;
+          },
+        };
       }
       const next = levels.at(levels.within(last.index + 1));
       return {
         decision: 'height',
         height: next,
         specimen: 'same',
-        why: `${seen}: raise one step to ${height(next)}.`,
+        get why() {
+          return `${seen()}: raise one step to ${height(next)}.`;
+        },
       };
     },
   };

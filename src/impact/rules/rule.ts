@@ -15,7 +15,7 @@ export type Advice =
       /** mm. */
       readonly height: number;
       readonly specimen: 'new' | 'same' | 'any';
-      /** One sentence for the person at the rig. */
+      /** One sentence for the person at the rig; rules build it when it is read, since most callers never do. */
       readonly why: string;
     }
   | { readonly decision: 'stop'; readonly why: string };

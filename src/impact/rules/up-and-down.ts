@@ -34,10 +34,15 @@ export function upAndDown(plan: UpAndDownPlan): MethodRule<SeriesState> {
       }
       const next = levels.at(levels.within(last.index + (last.outcome === 'failed' ? -1 : 1)));
       const specimen = isOver(last) ? 'new' : 'any';
-      const which = isOver(last)
-        ? 'a new specimen'
-        : `a new specimen, or a free site of ${quote(last.specimen)}`;
-      return { decision: 'height', height: next, specimen, why: `${move(levels, last, next)}, on ${which}.` };
+      return {
+        decision: 'height',
+        height: next,
+        specimen,
+        get why() {
+          const site = specimen === 'new' ? '' : `, or a free site of ${quote(last.specimen)}`;
+          return `${move(levels, last, next)}, on a new specimen${site}.`;
+        },
+      };
     },
   };
 }
