@@ -40,6 +40,10 @@ export function limitOf(
     return none;
   }
   const { unit, value, tolerance } = reading.value;
+  if (known.units[0] === '1' && !known.isPure && !(value > 0 && value < 1)) {
+    const message = `found ${quote(text)}, expected a share of more than 0 % and less than 100 %`;
+    findings.add([...path, key], 'bad-quantity', message);
+  }
   if (key === 'within') {
     const range = band(reading.value);
     if (range) return { within: range, unit };

@@ -106,6 +106,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   N: '600 N',
   deg: '45 deg',
   Hz: '1 Hz',
+  'mm/1000km': '0.2 mm/1000km',
   '1': '95 %',
 };
 

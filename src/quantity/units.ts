@@ -16,6 +16,7 @@ export type Dimension =
   | 'area'
   | 'volume'
   | 'power'
+  | 'wear rate'
   | 'ratio';
 
 interface Unit {
@@ -98,6 +99,9 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
     ml: unit('volume', 1e-6),
     l: unit('volume', 1e-3),
     W: unit('power', 1),
+    'mm/1000km': unit('wear rate', 1e-9),
+    'mm/1000 km': unit('wear rate', 1e-9),
+    'mm/km': unit('wear rate', 1e-6),
     '%': unit('ratio', 1e-2),
     '1': unit('ratio', 1),
   }),

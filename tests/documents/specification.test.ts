@@ -14,6 +14,7 @@ criteria:
   - { id: tail, protocol: p@q@2, quantity: failureEnergyQuantile, probability: 10 %, atLeast: 34 J, rule: lower-bound, confidence: 95 % }
   - { id: life, protocol: d, quantity: reliability, at: 5000 km, atLeast: 60 %, rule: simple-acceptance }
   - { id: mass, quantity: mass, within: 0.9 kg ± 5 %, each: true, rule: lower-bound }
+  - { id: wear, protocol: d@1, quantity: wearRate, atMost: 0.2 mm/1000 km, rule: lower-bound }
   - { id: shape, protocol: d@1, quantity: weibullShape, atLeast: 1.5, rule: lower-bound }
 `.replace('500 mJ', '0.5 J');
     const { criteria, defaults, appliesTo } = read('specification', text);
@@ -50,6 +51,7 @@ criteria:
         limit: { within: { lower: 855, upper: 945 }, unit: 'g' },
         each: true,
       }),
+      expect.objectContaining({ limit: { atMost: 0.2, unit: 'mm/1000km' } }),
       expect.objectContaining({ limit: { atLeast: 1.5, unit: '1' } }),
     ]);
     expect(defaults).toEqual(['criterion "life": any version of protocol "d"']);
@@ -89,6 +91,11 @@ describe('what is wrong with a specification', () => {
     ['an unknown quantity', replaced('medianFailureEnergy', '▶medianFailureEnregy'), ['unknown-quantity']],
     ['a limit without a unit', replaced('45 J', '▶45'), ['bad-quantity']],
     ['a limit of another dimension', replaced('45 J', '▶45 mm'), ['bad-quantity']],
+    [
+      'a share beyond the whole',
+      withCriterion('{ id: a, protocol: d@1, quantity: reliability, at: 1 km, atLeast: ▶150 % }'),
+      ['bad-quantity'],
+    ],
     [
       'a share without per cent',
       withCriterion('{ id: a, protocol: d@1, quantity: reliability, at: 1 km, atLeast: ▶0.6 }'),
