@@ -56,7 +56,7 @@ export interface ReplayCounts {
   /** Drops that stand in the estimate, and the failures among them. */
   readonly validDrops: number;
   readonly failures: number;
-  /** Drops left out of the estimate, without those ignored after a failure. */
+  /** Drops left out of the estimate, without those that came after the end of a rise. */
   readonly excluded: number;
   /** Of these, the ones that the log left out without a reason. */
   readonly unexplained: number;
@@ -146,13 +146,14 @@ function countDrops(visits: readonly Visit[]): ReplayCounts {
   let failures = 0;
   let excluded = 0;
   let unexplained = 0;
-  for (const { drop, use } of visits) {
+  for (const { drop, use, steers } of visits) {
     specimens.add(drop.specimen);
     if (use === 'used') {
       used.add(drop.specimen);
       validDrops += 1;
       if (drop.outcome === 'failed') failures += 1;
-    } else if (use !== 'ignored') excluded += 1;
+      // What is ignored after the end of a rise was never part of it; a single look that is ignored is missing.
+    } else if (use !== 'ignored' || steers) excluded += 1;
     if (use === 'unexplained') unexplained += 1;
   }
   return {

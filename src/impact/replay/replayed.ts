@@ -68,7 +68,8 @@ export function raiseAt(
 }
 
 export function leaveOut(visit: Visit, code: string): void {
-  if (visit.use !== 'used') return;
+  const isOpen = visit.use === 'used' || (visit.use === 'ignored' && visit.steers);
+  if (!isOpen) return;
   visit.use = 'left-out';
   visit.because = code;
 }

@@ -14,7 +14,8 @@ const BUILDERS: Partial<Record<ImpactProtocol['method'], RuleBuilder>> = {
     upAndDown({
       levels,
       stop: protocol.stop,
-      perSpecimen: hitsAllowed(protocol),
+      // Where one spot is hit again and again, the protocol counts spots, not hits.
+      perSpecimen: protocol.sites.each === 'new-spot' ? hitsAllowed(protocol) : Infinity,
       goesOnAfterFailure: protocol.afterFailure === 'new-site',
     }),
   'rising-height': (protocol, levels) => risingHeight({ levels, stop: protocol.stop }),

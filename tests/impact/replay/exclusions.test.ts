@@ -151,7 +151,24 @@ describe('specimens', () => {
     expect(result.conformance.status).toBe('conforming');
     expect(result.counts).toMatchObject({ drops: 5, validDrops: 4, failures: 2, excluded: 0 });
     const three = upAndDownProtocol({ sites: { ...protocol.sites, perSpecimen: 3 } });
-    expect(found(replayed(three, changed(drops, { 4: { specimen: 'T02' } })))).toEqual(['DROP-34@4 note']);
+    const again = replayed(three, changed(drops, { 4: { specimen: 'T02' } }));
+    expect(found(again)).toEqual(['DROP-34@4 note']);
+    // A single look that is ignored is missing from the estimate.
+    expect(again.conformance.status).toBe('deviating');
+    expect(again.counts.excluded).toBe(1);
+  });
+
+  it('a failed specimen hit again up-and-down is one hit too many, and out', () => {
+    const result = replayed(protocol, changed(drops, { 4: { specimen: 'T02' } }));
+    expect(found(result)).toEqual(['DROP-34@4 note', 'DROP-33@4 invalidating']);
+    expect(result.drops[2]).toMatchObject({ use: 'left-out', steers: true });
+    expect(result.counts).toMatchObject({ validDrops: 17, excluded: 1 });
+    const one = replayed(
+      protocol,
+      drops.map((drop) => ({ ...drop, specimen: 'T' })),
+    );
+    expect(one.counts.validDrops).toBe(1);
+    expect(one.conformance.status).toBe('invalid');
   });
 
   it('DROP-34: not where a failed specimen is hit again at a new site by plan', () => {

@@ -131,8 +131,8 @@ describe('one fault in a log made as the rule says', () => {
           const drops = obeying(protocol, outcomes);
           const last = drops.at(-1)!;
           const before = drops.at(-2)!;
-        // At a limit of the rig it stays, and every move is a wrong one.
-        fc.pre(last.height !== before.height);
+          // At a limit of the rig it stays, and every move is a wrong one.
+          fc.pre(last.height !== before.height);
           const wrong = before.height - (last.height - before.height);
           const result = replayed(
             protocol,
