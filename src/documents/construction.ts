@@ -5,7 +5,7 @@ import { Findings, type YamlDocument } from './findings.ts';
 import type { Construction } from './kinds.ts';
 import { once } from './once.ts';
 import { readFields, type Whole } from './read-fields.ts';
-import type { Path, Yaml } from './yaml.ts';
+import type { Path, Yaml } from './yaml-value.ts';
 
 /** The keys of a construction. */
 export const constructionShape = once(() => ({

@@ -5,7 +5,7 @@ import { LAWS } from './impact-fields.ts';
 import type { EnduranceBlock, EnduranceProtocol } from './kinds.ts';
 import { once } from './once.ts';
 import { readEach, readFields, type Whole } from './read-fields.ts';
-import type { Path } from './yaml.ts';
+import type { Path } from './yaml-value.ts';
 
 const blockShape = once(() => ({
   block: name('Name of the block.'),

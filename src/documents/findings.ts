@@ -1,6 +1,6 @@
 import { InputError, ProblemList } from '../problem/problem.ts';
 import type { Source } from './kinds.ts';
-import type { Path, Yaml, YamlMap } from './yaml.ts';
+import type { Path, Yaml, YamlMap } from './yaml-value.ts';
 
 /** A YAML file that was read and has the expected `format`: its values are still all text. */
 export interface YamlDocument {

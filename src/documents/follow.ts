@@ -5,7 +5,7 @@ import type { Problem } from '../problem/problem.ts';
 import type { Source } from './kinds.ts';
 import type { Whereabouts } from './load.ts';
 import { fileTrouble } from './read-file.ts';
-import type { Path } from './yaml.ts';
+import type { Path } from './yaml-value.ts';
 
 /** A file that a document names, or why it is not followed. */
 export type Followed =

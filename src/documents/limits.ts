@@ -4,7 +4,7 @@ import { wrong } from './fields.ts';
 import type { Findings } from './findings.ts';
 import type { Criterion, DecisionRule } from './kinds.ts';
 import type { JudgedQuantity } from './quantities.ts';
-import type { Path } from './yaml.ts';
+import type { Path } from './yaml-value.ts';
 
 interface LimitTexts {
   readonly atLeast?: string | undefined;

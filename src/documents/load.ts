@@ -11,7 +11,8 @@ import { rig } from './rig.ts';
 import { run } from './run.ts';
 import { specification } from './specification.ts';
 import { decodeText } from './text.ts';
-import { isMap, parseYaml, type Yaml } from './yaml.ts';
+import { parseYaml } from './yaml.ts';
+import { isMap, type Yaml } from './yaml-value.ts';
 
 /** The kinds of document by the `format` that stands in their first line. */
 const FORMATS = {

@@ -1,6 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair } from 'yaml';
 import { quote } from '../problem/echo.ts';
-import type { Yaml } from './yaml.ts';
+import type { Yaml } from './yaml-value.ts';
 
 /** A value of a document with the offsets, in the text, of itself and of everything inside. */
 export interface Placed {

@@ -2,7 +2,7 @@ import type * as z from 'zod/mini';
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import type { Findings } from './findings.ts';
-import { isMap, type Path, type Yaml, type YamlMap } from './yaml.ts';
+import { isMap, type Path, type Yaml, type YamlMap } from './yaml-value.ts';
 
 export type Shape = Readonly<Record<string, z.ZodMiniType>>;
 /** What the good fields of a map hold; a field that is absent or wrong is undefined. */

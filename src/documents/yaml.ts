@@ -2,21 +2,7 @@ import { Composer, type Document, type LineCounter, LineCounter as Lines, Parser
 import { InputError, type Problem } from '../problem/problem.ts';
 import { depthOf } from './depth.ts';
 import { type Placed, place } from './placed.ts';
-
-/** Every scalar of a document is text, as written: what it means is for the field that reads it. */
-export type Yaml = string | readonly Yaml[] | YamlMap;
-/** Without prototype, so that a key named `constructor` is a key like any other. */
-export interface YamlMap {
-  readonly [key: string]: Yaml;
-}
-
-/** Whether a value is a map (not text, not a list). */
-export function isMap(value: Yaml): value is YamlMap {
-  return typeof value === 'object' && !Array.isArray(value);
-}
-
-/** Steps into a document: keys of maps and indices of lists. */
-export type Path = readonly (string | number)[];
+import type { Path, Yaml } from './yaml-value.ts';
 
 export interface Position {
   readonly line: number;
