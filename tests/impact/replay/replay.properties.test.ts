@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ImpactProtocol, Step } from '../../../src/documents/kinds.ts';
+import { observe } from '../../../src/impact/observations.ts';
+import { nextAdvice } from '../../../src/impact/replay/replay.ts';
 import { ruleFor } from '../../../src/impact/rules/method-rules.ts';
 import type { Drop } from '../../../src/logs/drop.ts';
 import {
@@ -176,5 +178,76 @@ describe('a long log', () => {
     const { deviations, conformance } = replayed(protocol, drops);
     expect(deviations.length).toBeLessThan(130);
     expect(conformance.status).toBe('invalid');
+  });
+});
+
+describe('any log at all', () => {
+  const anyDrop = fc.record({
+    height: fc.oneof(fc.integer({ min: 1, max: 1500 }), fc.constantFrom(350, 375, 400, 475, 500, 525)),
+    outcome: fc.constantFrom('failed', 'survived', 'not-evaluable', null),
+    specimen: fc.constantFrom('A', 'B', 'C', 'D', 'E', 'F'),
+    series: fc.constantFrom(null, 'one', 'two'),
+    site: fc.option(fc.integer({ min: 0, max: 359 })),
+    number: fc.option(fc.integer({ min: 1, max: 9 })),
+    plannedHeight: fc.option(fc.constantFrom(475, 500, 525)),
+    valid: fc.boolean(),
+    reason: fc.constantFrom(null, 'DROP-16', 'no idea'),
+    pressure: fc.option(fc.constantFrom(1.5, 2, 2.07)),
+  });
+  const anyProtocol = fc
+    .record({
+      method: fc.constantFrom('up-and-down', 'rising-height'),
+      each: fc.constantFrom('same-spot', 'new-spot', 'series-per-site'),
+      perSpecimen: fc.option(fc.integer({ min: 1, max: 4 })),
+      afterFailure: fc.constantFrom('retire', 'new-site'),
+      stop: fc.constantFrom(
+        null,
+        { drops: 5 },
+        { specimens: 2 },
+        { reversals: 3 },
+        { drops: 4, rarer: 2, atMost: 9 },
+      ),
+    } as const)
+    .map(({ method, each, perSpecimen, afterFailure, stop }) =>
+      upAndDownProtocol({
+        method,
+        afterFailure,
+        stop,
+        pressure: PRESSURE,
+        limits: { min: 400, max: 600 },
+        sites: { perSpecimen, spacing: 45, each, avoid: [{ center: 0, half: 10 }] },
+      }),
+    );
+
+  it('replays to observations that a likelihood can take, and accounts for every drop', () => {
+    fc.assert(
+      fc.property(anyProtocol, fc.array(anyDrop, { minLength: 1, maxLength: 40 }), (protocol, rows) => {
+        const drops = rows.map((row, index) => dropOf({ ...row, line: index + 2 }));
+        const result = replayed(protocol, drops);
+        const ignored = result.drops.filter(({ use, steers }) => use === 'ignored' && !steers).length;
+        expect(result.counts.validDrops + result.counts.excluded + ignored).toBe(drops.length);
+        expect(result.deviations.every(({ message }) => /^\S.*\S\.$/su.test(message))).toBe(true);
+        expect(nextAdvice(result)?.why).toMatch(/^\S.*\.$/su);
+        for (const variant of ['used', 'with-unexplained-exclusions'] as const) {
+          const seen = observe(result, ({ height }) => height, variant);
+          for (const { lower, upper, drops: behind } of seen.observations) {
+            expect(lower).toBeLessThan(upper);
+            expect(behind).toBeGreaterThan(0);
+          }
+          expect(seen.observations.reduce((sum, each) => sum + each.drops, 0)).toBe(seen.drops);
+        }
+        expect(observe(result, ({ height }) => height).drops).toBe(result.counts.validDrops);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('gives the same result each time', () => {
+    fc.assert(
+      fc.property(anyProtocol, fc.array(anyDrop, { minLength: 1, maxLength: 30 }), (protocol, rows) => {
+        const drops = rows.map((row, index) => dropOf({ ...row, line: index + 2 }));
+        expect(replayed(protocol, drops).deviations).toEqual(replayed(protocol, drops).deviations);
+      }),
+    );
   });
 });
