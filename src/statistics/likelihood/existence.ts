@@ -1,4 +1,4 @@
-import { fromScale, type Sample } from './observation.ts';
+import { levelFromScale, type Sample } from './observation.ts';
 
 /** Why the likelihood has no single best location and scale. Levels are on the original scale. */
 export type NoEstimate =
@@ -39,7 +39,7 @@ const EXISTS: Existence = { kind: 'exists' };
 export function judgeExistence(sample: Sample): Existence {
   const ends = findEnds(sample);
   const { highestLower, lowestUpper, failed, survived, closed, exact, scale } = ends;
-  const level = (y: number) => fromScale(y, scale);
+  const level = (y: number) => levelFromScale(y, scale);
   if (sample.size === 0) return { kind: 'empty' };
   if (failed + closed === 0) return { kind: 'no-failure', highestSurvived: level(highestLower) };
   if (survived + closed === 0) return { kind: 'all-failed', lowestFailed: level(lowestUpper) };

@@ -74,6 +74,13 @@ export function fromScale(y: number, scale: 'identity' | 'log'): number {
   return scale === 'identity' ? y : Math.exp(y);
 }
 
+/**
+ * A tested level taken back to x. exp(ln x) may differ from x in the last digit; fourteen digits give 3 for 3 again.
+ */
+export function levelFromScale(y: number, scale: 'identity' | 'log'): number {
+  return scale === 'identity' ? y : Number(Math.exp(y).toPrecision(14));
+}
+
 function compare(a: number, b: number): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }

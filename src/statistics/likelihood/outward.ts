@@ -10,7 +10,7 @@ export function findOutward(f: (x: number) => number, from: number, step: number
   let inside = from;
   for (let width = step; Number.isFinite(from + width); width *= 2) {
     const outside = from + width;
-    if (f(outside) > 0) return findRoot(f, inside, outside, { tolerance: 1e-13 * Math.abs(step) });
+    if (f(outside) > 0) return findRoot(f, inside, outside);
     inside = outside;
   }
   return null;

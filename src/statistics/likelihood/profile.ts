@@ -1,6 +1,6 @@
 import { maximiseThrough, type ProfileBasis } from './constrained.ts';
 import { constantSupremum, thresholdSupremum } from './limits.ts';
-import { fromScale, toScale } from './observation.ts';
+import { fromScale, levelFromScale, toScale } from './observation.ts';
 import { findInside, findOutward } from './outward.ts';
 
 /** One end of a profile-likelihood interval. */
@@ -75,7 +75,7 @@ export function profileQuantile(basis: ProfileBasis, p: number, critical: number
     // Where one threshold fits everything the profile drops at the end of the gap, and at the tied level.
     const barrier = side > 0 ? ends.lowestUpper : ends.highestLower;
     if (ends.highestLower <= ends.lowestUpper && side * (barrier - inner) > 0) {
-      if (excess(barrier) > 0) return { value: fromScale(barrier, sample.scale), why: 'level' };
+      if (excess(barrier) > 0) return { value: levelFromScale(barrier, sample.scale), why: 'level' };
       from = barrier;
     }
     const root = findOutward(excess, from, side * stepFrom(basis, z, unit));
@@ -158,7 +158,10 @@ function startAt({ fit, ends, unit }: ProfileBasis, y: number): number {
 function stepFrom({ fit }: ProfileBasis, z: number, unit: number): number {
   if (fit.kind !== 'exists') return 0.5 * unit;
   const { location, cross, scale } = fit.covariance;
-  return 2 * Math.sqrt(Math.max(location + z * (2 * cross + z * scale), 1e-12 * location));
+  return Math.min(
+    4 * unit,
+    2 * Math.sqrt(Math.max(location + z * (2 * cross + z * scale), 1e-12 * location)),
+  );
 }
 
 function standardErrorOfZ({ fit }: ProfileBasis, y: number): number {
