@@ -96,6 +96,8 @@ describe('observations of rises', () => {
     const { ends, seen } = rise('350o 375o 400o 375x');
     expect(ends).toEqual([[350, Infinity]]);
     expect(seen.observations[0]!.why).toContain('had survived');
+    // At the same height as well: neither reading closes the interval.
+    expect(rise('350o 375o 400o 400x').ends).toEqual([[375, Infinity]]);
   });
 
   it('ignore rows after the failure', () => {

@@ -51,9 +51,7 @@ export function checkTemperature(visit: Visit, planned: Quantity | null, list: D
   if (off <= tolerance + SLACK) return;
   const found = () =>
     `temperature ${upTo(temperature, 1)} °C, planned ${upTo(planned.value, 1)} °C ± ${upTo(tolerance, 1)} K`;
-  // A protocol that allows more than 5 K means what it says.
-  const isFar = off > Math.max(TEMPERATURE_LIMIT, tolerance) + SLACK;
-  raiseAt(list, visit, 'DROP-25', found, isFar ? FAR_TEMPERATURE : {});
+  raiseAt(list, visit, 'DROP-25', found, off > TEMPERATURE_LIMIT + SLACK ? FAR_TEMPERATURE : {});
 }
 
 const FAR_PRESSURE = {

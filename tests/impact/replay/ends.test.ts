@@ -103,6 +103,18 @@ describe('the end of rises', () => {
   });
 });
 
+describe('the end of rises on several sites', () => {
+  it('a further site of the last specimen is not beyond a stop that counts specimens', () => {
+    const perSite = risingProtocol({
+      sites: { perSpecimen: 2, spacing: 90, each: 'series-per-site', avoid: [] },
+      afterFailure: 'new-site',
+      stop: { specimens: 1 },
+    });
+    const log = risesOf('350o 375x 350o 375o 400x', (index) => ({ site: index < 2 ? 0 : 180 }));
+    expect(found(replayed(perSite, log))).toEqual([]);
+  });
+});
+
 describe('the advice after a log', () => {
   const advise = (text: string, of = upAndDownProtocol()) => nextAdvice(replayed(of, logOf(text)));
 

@@ -113,6 +113,11 @@ describe('specimens', () => {
     expect(result.deviations[0]!.scope).toBe('specimen');
     expect(result.counts).toMatchObject({ validDrops: 16, excluded: 2 });
     expect(result.drops[3]).toMatchObject({ use: 'left-out', steers: true });
+    // Nor does an unexplained exclusion bring a stranger back.
+    const excluded = changed(reused, { 5: { specimen: 'X', valid: false } });
+    expect(replayed(twice, excluded, { specimens: register(names), constructions }).counts.unexplained).toBe(
+      0,
+    );
   });
 
   it('DROP-52: registered under a construction that the run does not name', () => {
@@ -261,6 +266,9 @@ describe('conditions', () => {
     expect(withDrop({ temperature: 20.9 })).toEqual([['DROP-25@5 minor'], 'used']);
     expect(withDrop({ temperature: 28 })).toEqual([['DROP-25@5 minor'], 'used']);
     expect(withDrop({ temperature: 28.1 })).toEqual([['DROP-25@5 invalidating'], 'left-out']);
+    const wide = { ...banded, temperature: quantity(23, '°C', { kind: 'absolute', value: 8 }) };
+    expect(withDrop({ temperature: 30 }, wide)).toEqual([[], 'used']);
+    expect(withDrop({ temperature: 31.1 }, wide)).toEqual([['DROP-25@5 invalidating'], 'left-out']);
   });
 
   it('says what was planned and not recorded', () => {
@@ -307,6 +315,10 @@ describe('conditions', () => {
     expect(without(5)).toEqual(['DROP-14@5 note']);
     expect(without(5, 6)).toEqual(['DROP-14@5 minor']);
     const kinetic = upAndDownProtocol({ energy: 'kinetic' });
+    // What is measured needs no free fall to be believed.
+    const slow = replayed(kinetic, changed(speeds, { 5: { velocity: 2.8 } }), { columns });
+    expect(found(slow)).toEqual(['DROP-12@5 minor']);
+    expect(slow.drops[3]!.use).toBe('used');
     const result = replayed(kinetic, changed(speeds, { 5: { velocity: null } }), { columns });
     expect(found(result)).toEqual(['DROP-14@5 invalidating']);
     expect(energyScale(kinetic, null, speeds, columns).of(result.drops[3]!.drop)).toBeNull();

@@ -156,6 +156,8 @@ describe('rising heights', () => {
     const result = replayed(low, risesOf('350o 375o 400o / 350o 375x'));
     expect(found(result)).toEqual(['DROP-08@4 note']);
     expect(result.conformance.status).toBe('conforming');
+    // Another hit at the top is as right, and tells nothing new.
+    expect(found(replayed(low, risesOf('350o 375o 400o 400o / 350o 375x')))).toEqual(['DROP-08@4 note']);
   });
 
   it('a rise broken off is a note', () => {
