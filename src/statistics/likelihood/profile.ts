@@ -39,7 +39,7 @@ export function testQuantile(
 ): { readonly statistic: number; readonly location: number; readonly scale: number } {
   const y = toScale(x, basis.sample.scale);
   const z = basis.law.quantile(p);
-  const { value, steepness } = maximiseThrough(basis, y, z, startAt(basis, y));
+  const { value, steepness } = maximiseThrough(basis, y, z, startAt(basis, y, z));
   const scale = 1 / steepness;
   return {
     statistic: Math.max(0, 2 * (basis.supremum - value)),
@@ -64,7 +64,7 @@ export function profileQuantile(basis: ProfileBasis, p: number, critical: number
   if (!Number.isFinite(supremum) || sample.size === 0) return NO_INTERVAL;
   const z = law.quantile(p);
   const threshold = supremum - 0.5 * critical;
-  const excess = profileExcess(basis, critical, (y, b) => maximiseThrough(basis, y, z, b));
+  const excess = profileExcess(basis, critical, (y) => ({ y, z }));
   const inner = findInnerQuantile(basis, z, excess);
 
   const end = (side: -1 | 1): ProfileEnd => {
@@ -102,7 +102,7 @@ export function profileFailure(
   if (!Number.isFinite(supremum) || sample.size === 0 || !Number.isFinite(y))
     return { failure: NO_INTERVAL, reliability: NO_INTERVAL };
   const threshold = supremum - 0.5 * critical;
-  const excess = profileExcess(basis, critical, (z, b) => maximiseThrough(basis, y, z, b), y);
+  const excess = profileExcess(basis, critical, (z) => ({ y, z }));
   const open = {
     lower: ends.failed + ends.closed === 0 || thresholdSupremum(sample, ends, law, y, Infinity) >= threshold,
     upper:
@@ -130,27 +130,29 @@ export function profileFailure(
 
 /**
  * How far the signed root of the statistic lies above that of its critical value: nearly straight in the parameter, which
- * saves the root finder steps. Each call starts from the scale of the one before.
+ * saves the root finder steps.
  */
 function profileExcess(
   basis: ProfileBasis,
   critical: number,
-  profile: (parameter: number, start: number) => { value: number; steepness: number },
-  at?: number,
+  line: (parameter: number) => { y: number; z: number },
 ): (parameter: number) => number {
   const root = Math.sqrt(critical);
-  let warm = 0;
   return (parameter) => {
-    const cold = startAt(basis, at ?? parameter);
-    const { value, steepness } = profile(parameter, warm > 0 ? warm : cold);
-    // From a limit, or nearly one, there is nothing to start from.
-    warm = steepness > 1e-6 * cold && steepness < 1e6 * cold ? steepness : 0;
+    const { y, z } = line(parameter);
+    const { value } = maximiseThrough(basis, y, z, startAt(basis, y, z));
     return Math.sqrt(Math.max(0, 2 * (basis.supremum - value))) - root;
   };
 }
 
-/** 1/scale to begin with for lines through y: of the fit, unless y is so far off that its levels would be out of sight. */
-function startAt({ fit, ends, unit }: ProfileBasis, y: number): number {
+/**
+ * 1/scale to begin with for lines through (y, z). In a tail that of the line through the middle of the data; else that
+ * of the fit, unless y is so far off that its levels would be out of sight.
+ */
+function startAt({ fit, ends, unit }: ProfileBasis, y: number, z: number): number {
+  const middle = fit.kind === 'exists' ? fit.location : 0.5 * (ends.lowest + ends.highest);
+  const straight = z / (y - middle);
+  if (Math.abs(z) > 2 && straight > 0 && straight < Infinity) return straight;
   const reach = Math.max(unit, Math.abs(ends.highest - y), Math.abs(ends.lowest - y));
   return fit.kind === 'exists' ? Math.min(1 / fit.scale, 20 / reach) : 4 / reach;
 }

@@ -40,10 +40,13 @@ test(titleOf(sen06), () => {
   expect(judge(drops(sen06.data.levels, sen06.data.fail)).kind).toBe('gap');
 });
 
-test('levels are told on the original scale', () => {
-  const found = judge(drops([300, 325], [0, 1]), 'log') as { highestSurvived: number; lowestFailed: number };
-  expect(found.highestSurvived).toBeCloseTo(300, 9);
-  expect(found.lowestFailed).toBeCloseTo(325, 9);
+test('levels are told on the original scale, in the digits they came in', () => {
+  for (const x of [3, 300, 325.5, 9999.75])
+    expect(judge(drops([x, 2 * x], [0, 1]), 'log')).toEqual({
+      kind: 'gap',
+      highestSurvived: x,
+      lowestFailed: 2 * x,
+    });
 });
 
 const row = (lower: number, upper: number) => ({ lower, upper, count: 1 });

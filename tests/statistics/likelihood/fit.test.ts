@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { type Law, laws } from '../../../src/statistics/laws/laws.ts';
 import { type Fit, fitLocationScale } from '../../../src/statistics/likelihood/fit.ts';
 import { gatherObservations, type Observation } from '../../../src/statistics/likelihood/observation.ts';
+import { emptyTerm, sumTerms } from '../../../src/statistics/likelihood/term.ts';
 import { expectRelative } from '../../reference/likelihood/case.ts';
 import { naiveLaws, naiveLogLikelihood } from './naive.ts';
 
@@ -147,4 +148,28 @@ test('settles wherever an estimate exists, with a positive definite covariance',
     ),
     { numRuns: 500, seed: 5 },
   );
+});
+
+// Both once failed to settle: the start lay where the logistic likelihood is straight.
+test.each([
+  [
+    [1.0108234434317565, 1.0108234434317565, 4775],
+    [-Infinity, 1.03, 5809],
+    [1.03, Infinity, 4905],
+    [1.03, 1.04, 3587],
+  ],
+  [
+    [1.05, 1.06, 1],
+    [1.05, Infinity, 1],
+    [1.04, Infinity, 1],
+    [1.030259732450708, 1.030259732450708, 1],
+  ],
+])('settles from a bad start', (...rows) => {
+  const observations = rows.map(([lower, upper, count]) => ({ lower: lower!, upper: upper!, count: count! }));
+  const { location, scale } = fitOf(observations, laws.logistic);
+  const sample = gatherObservations(observations, 'identity');
+  const gradient = sumTerms(sample, laws.logistic.standard, location, 0, 1 / scale, emptyTerm());
+  const total = rows.reduce((sum, row) => sum + row[2]!, 0);
+  expect(Math.abs(gradient.predictor)).toBeLessThan(1e-9 * total);
+  expect(Math.abs(gradient.steepness / scale)).toBeLessThan(1e-9 * total);
 });
