@@ -23,8 +23,10 @@ export function analysisDocument(result: ImpactResult, version: string): string 
     inputs: result.inputs.map(({ role, path, sha256, bytes, rows }) => ({ role, path, sha256, bytes, rows })),
     energy: result.energy,
     defaults: result.defaults,
+    notes: result.notes,
     conformance: {
       status: result.conformance.status,
+      why: result.conformance.why,
       excluded: result.conformance.excluded,
       deviations: result.conformance.deviations.map(deviationEntry),
     },

@@ -9,6 +9,12 @@ export function problemsDocument(
     readonly message: string;
   }[],
 ): string {
-  const listed = problems.map(({ file, line, column, code, message }) => ({ file, line, column, code, message }));
+  const listed = problems.map(({ file, line, column, code, message }) => ({
+    file,
+    line,
+    column,
+    code,
+    message,
+  }));
   return `${JSON.stringify({ schema: 'tirelab.problems/1', problems: listed }, null, 2)}\n`;
 }

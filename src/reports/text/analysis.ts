@@ -6,6 +6,7 @@ import { deviations } from './deviations.ts';
 import { estimates } from './estimates.ts';
 import { headline } from './headline.ts';
 import { inputs } from './inputs.ts';
+import { notes } from './notes.ts';
 import { pageOf, section, type TextOptions, versioned } from './page.ts';
 import { subject } from './subject.ts';
 
@@ -23,6 +24,7 @@ export function analysisText(result: ImpactResult, options: TextOptions): string
     ...section(page, 'Test', subject(page, result, options.version)),
     ...section(page, 'Drops, level by level', chart(page, result)),
     ...section(page, 'Deviations from the protocol', deviations(page, result)),
+    ...section(page, 'Notes', notes(page, result)),
     ...section(page, 'Estimates', estimates(page, result)),
     ...section(page, judgedBy, criteria(page, result)),
     ...verdictLine(page, result),

@@ -51,7 +51,7 @@ export function verdictLine(page: Page, result: ImpactResult): string[] {
   if (verdict === null) {
     const why =
       result.conformance.status === 'invalid'
-        ? 'Verdict: none. The protocol was broken too far for one.'
+        ? `Verdict: none. ${sentence(result.conformance.why ?? 'the protocol was broken too far for one')}`
         : 'Verdict: none. No specification was given to judge against.';
     return ['', ...paragraph(page, why, 0)];
   }

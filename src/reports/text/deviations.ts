@@ -16,7 +16,7 @@ export function deviations(page: Page, { conformance }: ImpactResult): string[] 
   const codes = byCode(conformance.deviations);
   const shown = codes.slice(0, MOST_CODES);
   const lines = [
-    ...paragraph(page, tally(conformance.deviations, conformance.status, conformance.excluded)),
+    ...paragraph(page, tally(conformance)),
     ...shown.flatMap((entries) => ofOneCode(page, entries)),
   ];
   const rest = codes.slice(MOST_CODES).flat();
@@ -73,18 +73,15 @@ function placeOf({ file, line, firstLine, lastLine, specimen, drop, count }: Lis
   return parts.length === 0 ? '' : `, ${parts.join(', ')}`;
 }
 
-function tally(
-  all: readonly ListedDeviation[],
-  status: ImpactResult['conformance']['status'],
-  excluded: number,
-): string {
+function tally({ deviations: all, status, excluded, why }: ImpactResult['conformance']): string {
   const each = SEVERITIES.flatMap((severity) => {
     const count = total(all.filter((deviation) => deviation.severity === severity));
     if (count === 0) return [];
     return [severity === 'note' ? counted(count, 'note') : `${count} ${severity}`];
   });
   const out = excluded > 0 ? `; ${counted(excluded, 'drop')} left out of the estimates` : '';
-  return sentence(`${status}: ${each.join(', ')}${out}`);
+  const broken = why === null ? '' : ` ${sentence(why)}`;
+  return `${sentence(`${status}: ${each.join(', ')}${out}`)}${broken}`;
 }
 
 function total(entries: readonly ListedDeviation[]): number {

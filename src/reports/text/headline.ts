@@ -18,9 +18,7 @@ export function headline(page: Page, result: ImpactResult): string[] {
 function finding(result: ImpactResult): string {
   const first = result.estimates[0];
   if (first === undefined) {
-    return result.conformance.status === 'invalid'
-      ? 'No estimate: the protocol was broken too far (see the deviations).'
-      : 'No estimate: there is nothing to estimate from.';
+    return sentence(`no estimate: ${result.conformance.why ?? 'there is nothing to estimate from'}`);
   }
   const name = quantityName(first);
   const { interval, drops, specimens } = first;

@@ -43,7 +43,7 @@ export function clean(page: Page, text: string, most = 60): string {
 
 /** An id, a name or a path that a document or a log brought: long enough to be recognised, never longer. */
 export function named(text: string): string {
-  return echo(text, 48);
+  return text.trim() === '' ? '""' : echo(text, 48);
 }
 
 /** `id@version`, of whatever has a version, a revision or a configuration. */

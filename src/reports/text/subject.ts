@@ -29,7 +29,8 @@ export function subject(page: Page, result: ImpactResult, version: string): stri
     ['energy', energyText(result)],
     ['sample', sampleText(result)],
   ];
-  if (result.defaults.length > 0) rows.push(['assumed', result.defaults.join('; ')]);
+  const assumed = result.defaults.filter((text) => text.trim() !== '');
+  if (assumed.length > 0) rows.push(['assumed', assumed.join('; ')]);
   rows.push(['evaluated by', `tirelab ${version}`]);
   return rows.flatMap(([label, text]) => {
     const [first = '', ...rest] = paragraph(page, text, 2 + LABEL);
