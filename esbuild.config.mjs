@@ -13,7 +13,8 @@ const dist = join(root, 'dist');
 
 await build({
   absWorkingDir: root,
-  entryPoints: { main: 'src/cli/main.ts' },
+  // A thread that reads parts of drum logs starts from a file of its own.
+  entryPoints: { main: 'src/cli/main.ts', 'drum-worker': 'src/endurance/drum-worker.ts' },
   outdir: fresh,
   bundle: true,
   splitting: true,

@@ -63,7 +63,9 @@ export function settle(block: BlockSums, frame: Frame, judge: ConditionJudge): v
   for (const { condition, time, distance } of frame.conditions) {
     const { isTurning, channels } = judge.judge(condition);
     if (isTurning) block.turning += time;
-    const states = channels.map((state, c): ChannelState => (state === 'missing' && covered[c] ? 'in' : state));
+    const states = channels.map(
+      (state, c): ChannelState => (state === 'missing' && covered[c] ? 'in' : state),
+    );
     if (states.some((state) => state === 'below' || state === 'above')) block.excluded += distance;
     else if (states.includes('missing')) block.unverified += distance;
     else block.atCondition += distance;

@@ -8,6 +8,9 @@ export const SAMPLE_UNITS: ReadonlyMap<string, string> = new Map(
 );
 
 /** A value in steps of a channel, in the unit of the results. */
-export function valueOfSteps(steps: number, channel: Pick<FoldChannel, 'name' | 'unit' | 'decimals'>): number {
+export function valueOfSteps(
+  steps: number,
+  channel: Pick<FoldChannel, 'name' | 'unit' | 'decimals'>,
+): number {
   return convert(steps / 10 ** channel.decimals, channel.unit, SAMPLE_UNITS.get(channel.name)!);
 }

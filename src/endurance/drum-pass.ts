@@ -58,10 +58,19 @@ const PART = 8 << 20;
  */
 export async function passDrumLogs(paths: readonly string[], options: DrumPassOptions): Promise<DrumPass> {
   const { schedule, rules = LOG_RULES, runner = INLINE_RUNNER, partBytes = PART } = options;
-  const logs = inOrder(paths.map((path) => openSampleLog(path, options.dialect)), schedule, rules);
+  const logs = inOrder(
+    paths.map((path) => openSampleLog(path, options.dialect)),
+    schedule,
+    rules,
+  );
   const { layout } = logs[0]!;
   const interval = rules.interval ?? (options.sampling ? 1 / options.sampling : null);
-  const plan = planFold(layout, schedule, rules, interval ? interval * 1000 : medianInterval(logs[0]!, schedule, rules));
+  const plan = planFold(
+    layout,
+    schedule,
+    rules,
+    interval ? interval * 1000 : medianInterval(logs[0]!, schedule, rules),
+  );
   const reread = (range: FrameRange): Frame[] => rereadRows(range, logs[range.file]!, plan);
   const ledger = new Ledger(plan, schedule, rules, reread, options.onFrame);
   const problems = new ProblemList();
@@ -156,29 +165,45 @@ function movedRow(frame: Frame, { file, line }: FrameRange): Frame {
 function firstRows(log: SampleLog, schedule: readonly EnduranceBlock[], rules: LogRules): Frame[] {
   const plan = planFold(log.layout, schedule, rules, 1000);
   const { bodyOffset } = log.layout;
-  const part = { path: log.path, from: bodyOffset, to: Math.min(log.size, bodyOffset + 64 * 1024), size: log.size };
+  const part = {
+    path: log.path,
+    from: bodyOffset,
+    to: Math.min(log.size, bodyOffset + 64 * 1024),
+    size: log.size,
+  };
   return foldRows({ part, layout: log.layout, plan }).slice(0, 1000);
 }
 
 function medianInterval(log: SampleLog, schedule: readonly EnduranceBlock[], rules: LogRules): number {
   const times = firstRows(log, schedule, rules).map((row) => row.first.time);
-  const steps = times.slice(1).map((time, i) => time - times[i]!).filter((step) => step > 0);
+  const steps = times
+    .slice(1)
+    .map((time, i) => time - times[i]!)
+    .filter((step) => step > 0);
   steps.sort((a, b) => a - b);
   return steps[Math.floor(steps.length / 2)] ?? 1000;
 }
 
 /** Logs by their first time, where they have the time of a clock; all must have the same columns and units. */
-function inOrder(logs: readonly SampleLog[], schedule: readonly EnduranceBlock[], rules: LogRules): SampleLog[] {
+function inOrder(
+  logs: readonly SampleLog[],
+  schedule: readonly EnduranceBlock[],
+  rules: LogRules,
+): SampleLog[] {
   const first = logs[0]!;
-  const problems = logs.filter((log) => columnsOf(log.layout) !== columnsOf(first.layout)).map((log): Problem => {
-    const message =
-      `found the columns ${columnsOf(log.layout)}, expected ${columnsOf(first.layout)} as in ${first.path}; ` +
-      'logs of one test have the same columns and units';
-    return { file: log.path, line: log.layout.headerLine, column: null, code: 'other-columns', message };
-  });
+  const problems = logs
+    .filter((log) => columnsOf(log.layout) !== columnsOf(first.layout))
+    .map((log): Problem => {
+      const message =
+        `found the columns ${columnsOf(log.layout)}, expected ${columnsOf(first.layout)} as in ${first.path}; ` +
+        'logs of one test have the same columns and units';
+      return { file: log.path, line: log.layout.headerLine, column: null, code: 'other-columns', message };
+    });
   if (problems.length > 0) throw new InputError(problems);
   if (logs.length === 1 || first.layout.timeIndex < 0) return [...logs];
-  const begins = new Map(logs.map((log) => [log, firstRows(log, schedule, rules)[0]?.first.time ?? Number.POSITIVE_INFINITY]));
+  const begins = new Map(
+    logs.map((log) => [log, firstRows(log, schedule, rules)[0]?.first.time ?? Number.POSITIVE_INFINITY]),
+  );
   return [...logs].sort((a, b) => begins.get(a)! - begins.get(b)!);
 }
 

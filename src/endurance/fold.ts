@@ -1,9 +1,9 @@
 import type { SampleBatch } from '../logs/samples/batch.ts';
 import { EventTally } from './event-tally.ts';
-import { dropRepeats, type Repeat } from './repeats.ts';
-import { conditionOf, emptySums, type ChannelSums, type Frame, type RowMark } from './frame.ts';
+import { type ChannelSums, conditionOf, emptySums, type Frame, type RowMark } from './frame.ts';
 import { Link } from './link.ts';
 import type { FoldPlan } from './plan.ts';
+import { dropRepeats, type Repeat } from './repeats.ts';
 
 const MINUTE = 60_000;
 
@@ -48,7 +48,8 @@ export class SampleFold {
       const from = minute * MINUTE;
       let end = begin + 1;
       if (!this.#isRowByRow) {
-        while (end < batch.rows && time[end]! >= from && time[end]! < from + MINUTE && state[end] === word) end++;
+        while (end < batch.rows && time[end]! >= from && time[end]! < from + MINUTE && state[end] === word)
+          end++;
       }
       if (isNew) {
         this.end();
@@ -270,7 +271,7 @@ function addColumn(
   let last = Number.NaN;
   for (let row = begin; row < end; row++) {
     const value = values[row]!;
-    if (value !== value) continue;
+    if (Number.isNaN(value)) continue;
     const difference = value - reference;
     count++;
     sum += difference;
@@ -284,7 +285,7 @@ function addColumn(
   }
   if (count > 0 && sums.count === 0) {
     let row = begin;
-    while (values[row] !== values[row]) row++;
+    while (Number.isNaN(values[row]!)) row++;
     sums.first = values[row]!;
   }
   if (count > 0) sums.last = last;

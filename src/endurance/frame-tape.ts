@@ -1,4 +1,4 @@
-import { EventTally, type EventKind, type EventSums } from './event-tally.ts';
+import { type EventKind, type EventSums, EventTally } from './event-tally.ts';
 import type { ChannelSums, ConditionSums, Frame, RowMark } from './frame.ts';
 
 /** Frames as numbers in a row: what a thread hands over without a copy, and little of it. */
@@ -32,7 +32,17 @@ export function writeTape(frames: readonly Frame[]): FrameTape {
       put(mark.time, mark.line, mark.condition, ...mark.columns);
     }
     for (const sums of frame.channels) {
-      put(sums.count, sums.missing, sums.sum, sums.squares, sums.min, sums.max, sums.atMax, sums.first, sums.last);
+      put(
+        sums.count,
+        sums.missing,
+        sums.sum,
+        sums.squares,
+        sums.min,
+        sums.max,
+        sums.atMax,
+        sums.first,
+        sums.last,
+      );
     }
     for (const sums of frame.conditions) {
       put(sums.condition, sums.rows, sums.time, sums.distance, sums.firstLine, sums.lastLine);

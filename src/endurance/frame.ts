@@ -165,6 +165,7 @@ export function addSums(sums: ChannelSums, later: ChannelSums): void {
 
 export function addRange(ranges: FrameRange[], range: FrameRange): void {
   const last = ranges.at(-1)!;
-  if (last.file === range.file && last.to === range.from) ranges[ranges.length - 1] = { ...last, to: range.to };
+  if (last.file === range.file && last.to === range.from)
+    ranges[ranges.length - 1] = { ...last, to: range.to };
   else ranges.push(range);
 }

@@ -103,7 +103,7 @@ export class Link {
     speed0: number,
     speed: number,
   ): void {
-    const steps = (speed0 + speed) * plan.kilometresPerIntegral / plan.kilometresPerStep;
+    const steps = ((speed0 + speed) * plan.kilometresPerIntegral) / plan.kilometresPerStep;
     const isRunning = speed0 > plan.standstill && speed > plan.standstill;
     const near = steps * plan.gap;
     if (isRunning && elapsed >= 60_000 && gained > 0 && gained <= near && near * 20 < steps * elapsed) {
@@ -164,7 +164,13 @@ function rolledOver(plan: FoldPlan, counter0: number, counter: number): number |
   for (const register of REGISTERS) {
     const full = Math.round(register / plan.kilometresPerStep);
     const gained = full - counter0 + counter;
-    if (counter0 < full && gained >= 0 && counter0 > full * 0.99 && counter < full * 0.01 && gained <= plan.counterJump) {
+    if (
+      counter0 < full &&
+      gained >= 0 &&
+      counter0 > full * 0.99 &&
+      counter < full * 0.01 &&
+      gained <= plan.counterJump
+    ) {
       return gained;
     }
   }

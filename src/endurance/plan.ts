@@ -122,7 +122,9 @@ function channelPlan(
   rules: LogRules,
 ): FoldChannel {
   const bare = { name: column.name, unit: column.unit, decimals: column.decimals, source };
-  const held = schedule.map((block) => heldQuantity(block, column.name)).find((quantity) => quantity !== null);
+  const held = schedule
+    .map((block) => heldQuantity(block, column.name))
+    .find((quantity) => quantity !== null);
   const reference = held ? stepsOf(held.value, column) : 0;
   const channel = { ...bare, reference, cuts: [] };
   const cuts = schedule.flatMap((block) => {

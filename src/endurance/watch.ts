@@ -2,7 +2,7 @@ import type { ChannelState, ConditionJudge } from './condition-judge.ts';
 import type { ConditionSums, Frame } from './frame.ts';
 import type { FoldPlan } from './plan.ts';
 import type { LogRules } from './rules.ts';
-import { type StretchPart, Stretches } from './stretches.ts';
+import { Stretches, type StretchPart } from './stretches.ts';
 
 /** Looks at the frames in their order for what lasts: channels out of their limits or frozen, a drum that stands. */
 export class Watch {
@@ -44,16 +44,28 @@ export class Watch {
       this.above[c]!.next(frame, of(c, 'above'));
       this.missing[c]!.next(frame, of(c, 'missing'));
     }
-    this.lifted.next(frame, where(({ isTurning, isLifted }) => isTurning && isLifted));
+    this.lifted.next(
+      frame,
+      where(({ isTurning, isLifted }) => isTurning && isLifted),
+    );
     const stands = judged.every(({ isTurning, sums }) => !isTurning || sums.rows === 0);
     this.standing.next(frame, stands ? where(() => true) : null);
     const isLoaded = stands && judged.every(({ isLifted }) => !isLifted);
     this.standingLoaded.next(frame, isLoaded ? where(() => true) : null);
-    this.#watchFrozen(frame, judged.every(({ isTurning, sums }) => isTurning || sums.rows === 0));
+    this.#watchFrozen(
+      frame,
+      judged.every(({ isTurning, sums }) => isTurning || sums.rows === 0),
+    );
   }
 
   close(): void {
-    const all = [this.below, this.above, this.missing, this.frozen, [this.lifted, this.standing, this.standingLoaded]];
+    const all = [
+      this.below,
+      this.above,
+      this.missing,
+      this.frozen,
+      [this.lifted, this.standing, this.standingLoaded],
+    ];
     for (const stretches of all.flat()) stretches.close();
   }
 
@@ -70,7 +82,13 @@ export class Watch {
 }
 
 function wholeFrame(frame: Frame): Omit<StretchPart, 'value'> {
-  return { firstLine: frame.first.line, lastLine: frame.last.line, rows: frame.rows, time: frame.time, distance: 0 };
+  return {
+    firstLine: frame.first.line,
+    lastLine: frame.last.line,
+    rows: frame.rows,
+    time: frame.time,
+    distance: 0,
+  };
 }
 
 function joined(sums: readonly ConditionSums[]): StretchPart | null {

@@ -1,9 +1,10 @@
 import { DROP_CATALOGUE } from './drop.ts';
+import { DRUM_CATALOGUE } from './drum.ts';
 import type { CatalogueEntry } from './entry.ts';
 
 /** The single source of codes, for messages, explanations and tests; one file a kind of test stands beside this. */
 export const CATALOGUE: ReadonlyMap<string, CatalogueEntry> = new Map(
-  [...DROP_CATALOGUE].map((entry) => [entry.code, entry]),
+  [...DROP_CATALOGUE, ...DRUM_CATALOGUE].map((entry) => [entry.code, entry]),
 );
 
 /**

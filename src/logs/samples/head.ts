@@ -70,7 +70,8 @@ function readHead(path: string): { bytes: Buffer; size: number } {
     return { bytes, size };
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown reason';
-    const message = code === 'ENOENT' ? 'there is no such file; check the path' : `the file cannot be read (${code})`;
+    const message =
+      code === 'ENOENT' ? 'there is no such file; check the path' : `the file cannot be read (${code})`;
     const problem = code === 'ENOENT' ? 'no-such-file' : 'unreadable-file';
     throw new InputError([{ file: path, line: null, column: null, code: problem, message }]);
   } finally {

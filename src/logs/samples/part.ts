@@ -60,7 +60,7 @@ function readLines(
   scanner: SampleScanner,
   window: number,
 ): void {
-  const bytes = Buffer.alloc(window + SLACK);
+  const bytes = Buffer.allocUnsafe(window + SLACK);
   const { lineEnd, bodyOffset } = layout;
   const isFirst = from <= bodyOffset;
   // The line that is under way at `from` belongs to the part before: it ends at the first line end from here on.
@@ -88,7 +88,8 @@ function readLines(
     }
     if (base + start >= to) return;
     // The last line of the part is the one that runs over its last byte, so it ends there or later.
-    const last = base + end >= to ? bytes.subarray(0, end).indexOf(lineEnd, Math.max(start, to - 1 - base)) : -1;
+    const last =
+      base + end >= to ? bytes.subarray(0, end).indexOf(lineEnd, Math.max(start, to - 1 - base)) : -1;
     if (last >= 0) {
       scanner.scan(bytes, start, last + 1, base);
       return;

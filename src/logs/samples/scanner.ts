@@ -3,7 +3,7 @@ import type { SampleBatch } from './batch.ts';
 import { ClockMinute } from './clock.ts';
 import type { SampleLayout } from './layout.ts';
 import { ColumnSentinels } from './sentinels.ts';
-import { readSlowRow } from './slow-row.ts';
+import { readSlowRow, type SlowContext } from './slow-row.ts';
 import { Tallies } from './tally.ts';
 
 /** Bytes that may be read (not used) behind the last line end, so that the hot path needs no bounds. */
@@ -46,7 +46,9 @@ export class SampleScanner {
   readonly #kinds: Uint8Array;
   readonly #targets: Float64Array[];
   readonly #decimals: Int32Array;
+  /** By place in the row. */
   readonly #sentinels: ColumnSentinels[];
+  readonly #slowContext: SlowContext;
   readonly #low: Float64Array;
   readonly #high: Float64Array;
   readonly #clock: ClockMinute;
@@ -76,6 +78,8 @@ export class SampleScanner {
       this.#low[column.index] = sentinels.low;
       this.#high[column.index] = sentinels.high;
     }
+    const sentinels = layout.columns.map(({ index }) => this.#sentinels[index]!);
+    this.#slowContext = { layout, batch, sentinels };
     this.#clock = new ClockMinute(layout.dialect.offset);
   }
 
@@ -208,16 +212,17 @@ export class SampleScanner {
           if (bytes[at] === QUOTE) break;
           let byte = bytes[at]!;
           while (byte !== separator && byte !== LF && byte !== CR) byte = bytes[++at]!;
-          if (kind === STATE && !this.#isSameState(bytes, first, at)) this.#adoptState(bytes, first, at);
-          if (kind === STATE) state[rows] = this.#state;
+          if (kind === STATE) {
+            if (!this.#isSameState(bytes, first, at) && !this.#adoptState(bytes, first, at)) break;
+            state[rows] = this.#state;
+          }
         }
         if (k < count - 1) {
           if (bytes[at] !== separator) break;
           at++;
         }
       }
-      // A missing time, as NaN, equals nothing.
-      if (k === count && time[rows] === time[rows]) {
+      if (k === count && !Number.isNaN(time[rows]!)) {
         if (bytes[at] === CR && lineEnd === LF) at++;
         if (bytes[at] === lineEnd) {
           at++;
@@ -252,7 +257,7 @@ export class SampleScanner {
   #slow(bytes: Buffer, begin: number, end: number, row: number, line: number, isEnded: boolean): boolean {
     const behind = end > begin && bytes[end - 1] === CR ? end - 1 : end;
     const text = bytes.toString('utf8', begin, behind);
-    const reading = readSlowRow(text, line, isEnded, this.#layout, this.#batch, row);
+    const reading = readSlowRow(text, line, isEnded, this.#slowContext, row);
     if (reading.kind === 'tally') this.tallies.add(reading.code, line);
     else if (reading.kind === 'problems') for (const problem of reading.problems) this.problem(problem);
     return reading.kind === 'row';
@@ -282,9 +287,11 @@ export class SampleScanner {
     return true;
   }
 
-  #adoptState(bytes: Buffer, first: number, end: number): void {
+  #adoptState(bytes: Buffer, first: number, end: number): boolean {
+    if (bytes.subarray(first, end).includes(0)) return false;
     this.#stateBytes = Uint8Array.prototype.slice.call(bytes, first, end);
     this.#state = this.#batch.stateId(bytes.toString('utf8', first, end).trim());
+    return true;
   }
 }
 

@@ -22,8 +22,12 @@ export class ColumnSentinels {
     this.high = Math.min(Number.POSITIVE_INFINITY, ...steps.filter((step) => step > 0));
   }
 
+  has(value: number): boolean {
+    return this.#steps.has(value);
+  }
+
   /** The value, or NaN where it is a sentinel. */
   read(value: number): number {
-    return this.#steps.has(value) ? Number.NaN : value;
+    return this.has(value) ? Number.NaN : value;
   }
 }

@@ -7,6 +7,7 @@ import { scanQuoted } from '../quoted.ts';
 import { Row } from '../row.ts';
 import type { SampleBatch } from './batch.ts';
 import type { SampleColumn, SampleLayout } from './layout.ts';
+import type { ColumnSentinels } from './sentinels.ts';
 import { wholeNumber } from './whole-number.ts';
 
 /** A row that is out of the ordinary: values, something to count, or problems (without their file). */
@@ -14,6 +15,14 @@ export type SlowReading =
   | { readonly kind: 'row' }
   | { readonly kind: 'tally'; readonly code: string }
   | { readonly kind: 'problems'; readonly problems: readonly Omit<Problem, 'file'>[] };
+
+/** What a row is read by, and where its values go. */
+export interface SlowContext {
+  readonly layout: SampleLayout;
+  readonly batch: SampleBatch;
+  /** By the layout's columns. */
+  readonly sentinels: readonly ColumnSentinels[];
+}
 
 /**
  * Reads one row with care for everything that the fast path leaves: quotes, blanks round a cell, exponents,
@@ -26,8 +35,7 @@ export function readSlowRow(
   text: string,
   line: number,
   isEnded: boolean,
-  layout: SampleLayout,
-  batch: SampleBatch,
+  { layout, batch, sentinels }: SlowContext,
   at: number,
 ): SlowReading {
   const nul = text.indexOf('\0');
@@ -42,13 +50,14 @@ export function readSlowRow(
   if (!isEnded && (cells.length < layout.columnCount || quoted?.open != null)) {
     return { kind: 'tally', code: 'truncated-line' };
   }
-  const fault = quoted && (quoted.open !== null ? unclosed(line, quoted.open) : rowFault(text, quoted, line));
+  const isOpen = quoted !== null && quoted.open !== null && quoted.stray === null;
+  const fault = quoted && (isOpen ? unclosed(line, quoted.open!) : rowFault(text, quoted, line));
   if (fault) return { kind: 'problems', problems: [fault] };
   const row = new Row({ line, text, cells, starts: quoted?.starts ?? null, isEnded, isCut: false });
   if (row.isBlank) return { kind: 'tally', code: 'empty-row' };
   const form = formProblem(row, layout, text);
   if (form) return { kind: 'problems', problems: [form] };
-  const problems = readCells(row, layout, batch, at);
+  const problems = readCells(row, { layout, batch, sentinels }, at);
   return problems.length > 0 ? { kind: 'problems', problems } : { kind: 'row' };
 }
 
@@ -86,8 +95,7 @@ function isAnotherHeader(row: Row, layout: SampleLayout): boolean {
 
 function readCells(
   row: Row,
-  layout: SampleLayout,
-  batch: SampleBatch,
+  { layout, batch, sentinels }: SlowContext,
   at: number,
 ): readonly Omit<Problem, 'file'>[] {
   const problems: Omit<Problem, 'file'>[] = [];
@@ -101,7 +109,7 @@ function readCells(
   if (stateIndex >= 0) batch.state[at] = batch.stateId(row.cells[stateIndex]!.trim());
   for (const [k, column] of layout.columns.entries()) {
     const text = row.cells[column.index]!.trim();
-    const value = readCell(text, column, layout);
+    const value = readCell(text, column, layout, sentinels[k]!);
     if (typeof value === 'number') batch.values[k]![at] = value;
     else problems.push({ ...row.place(column.index), ...value });
   }
@@ -112,26 +120,31 @@ function readCell(
   text: string,
   column: SampleColumn,
   { dialect }: SampleLayout,
+  sentinels: ColumnSentinels,
 ): number | { code: string; message: string } {
   if (text === '' || dialect.sentinels.includes(text)) {
     if (column.role !== 'elapsed') return Number.NaN;
     return { code: 'missing-time', message: `found ${quote(text)}, expected the seconds since the start` };
   }
   const value = wholeNumber(text, dialect.decimal, column.decimals);
+  if (sentinels.has(value)) return Number.NaN;
   if (Math.abs(value) < 2 ** 53) return value;
   const reading = readNumber(text, dialect.decimal);
   const why =
     typeof reading === 'number'
       ? `found ${quote(text)}, which is too large for a ${column.name}; a rig's word for "no value" stands in its profile (export: sentinels)`
       : `${reading.wrong}; a rig's word for "no value" stands in its profile (export: sentinels)`;
-  return { code: typeof reading === 'number' ? 'out-of-range' : 'not-a-number', message: `${column.name}: ${why}` };
+  return {
+    code: typeof reading === 'number' ? 'out-of-range' : 'not-a-number',
+    message: `${column.name}: ${why}`,
+  };
 }
 
 function timeProblem(text: string): { code: string; message: string } {
   if (instantOf(`${text}Z`) !== null) {
     const message =
       `found the time ${quote(text)} without an offset, expected one such as ${quote(`${text}+01:00`)}; ` +
-      "where the rig writes none, its profile names it (export: offset)";
+      'where the rig writes none, its profile names it (export: offset)';
     return { code: 'missing-offset', message };
   }
   const message = `found ${quote(text)}, expected an ISO 8601 time with offset such as "2026-03-02T06:00:00+01:00"`;

@@ -1,0 +1,71 @@
+import type { Scope, Severity } from '../deviation.ts';
+import type { CatalogueEntry } from './entry.ts';
+
+// Limits and severities: common practice, no source, unless a check says otherwise.
+
+const OUT_OF_LEDGER = 'these kilometres do not count as run at the set condition';
+const UNVERIFIED = 'these kilometres stand apart as unverified';
+
+/** Departures of a drum test do not speak of single drops, so none excuses one. */
+const entry = (
+  code: string,
+  title: string,
+  severity: Severity,
+  scope: Scope,
+  effect: string,
+): CatalogueEntry => ({ code, title, severity, scope, effect, excuses: false });
+
+/** What a drum log shows by itself. */
+export const DRUM_CATALOGUE: readonly CatalogueEntry[] = [
+  entry('DRUM-01', 'speed outside its limits', 'minor', 'interval', OUT_OF_LEDGER),
+  entry('DRUM-02', 'load outside its limits', 'minor', 'interval', OUT_OF_LEDGER),
+  entry('DRUM-03', 'load arm lifted while the drum turned', 'minor', 'interval', OUT_OF_LEDGER),
+  entry('DRUM-04', 'kilometres counted while the drum stood', 'minor', 'interval', OUT_OF_LEDGER),
+  entry(
+    'DRUM-05',
+    'counter, speed and revolutions disagree on the distance',
+    'minor',
+    'run',
+    'the counter is used; look for a wrong diameter, a slipping pick-up or a jump',
+  ),
+  entry('DRUM-10', 'pressure below its limits', 'minor', 'interval', OUT_OF_LEDGER),
+  entry(
+    'DRUM-11',
+    'a sensor without a reading, frozen or saturated',
+    'minor',
+    'interval',
+    'its readings prove nothing here; rely on inspections',
+  ),
+  entry('DRUM-12', 'pressure above its limits', 'minor', 'interval', OUT_OF_LEDGER),
+  entry('DRUM-13', 'ambient temperature outside its limits', 'minor', 'interval', OUT_OF_LEDGER),
+  entry('DRUM-17', 'interruption', 'note', 'interval', 'the tyre cooled down and started again cold'),
+  entry(
+    'DRUM-18',
+    'wheel standing under load',
+    'minor',
+    'interval',
+    'a flat spot may have formed; look at vibration and growth',
+  ),
+  entry('DRUM-19', 'gap in the log while the drum ran', 'minor', 'interval', UNVERIFIED),
+  entry(
+    'DRUM-20',
+    'gap in the log across which the counter began anew',
+    'invalidating',
+    'interval',
+    'the distance run in it is not known; take it from the inspections',
+  ),
+  entry(
+    'DRUM-21',
+    'clock stepped',
+    'note',
+    'interval',
+    'the counter orders the rows, time is not known better',
+  ),
+  entry(
+    'DRUM-45',
+    'stretch of the test written twice',
+    'note',
+    'interval',
+    'its distance counts once; the two versions were not compared',
+  ),
+];
