@@ -22,6 +22,16 @@ export function plain(value: number): string {
   return String(Number(value.toPrecision(12)));
 }
 
+/** A stated value with its unit, as a person would have written it: `45 J`, `0.6`. */
+export function written(value: number, unit: string): string {
+  return unit === '1' || unit === '' ? plain(value) : `${plain(value)} ${unit}`;
+}
+
+/** `95 %`, `99.9 %`. */
+export function percent(fraction: number): string {
+  return `${plain(fraction * 100)} %`;
+}
+
 /**
  * The decimals, at least so many as given, with which two different values do not look the same: a bound of
  * 44.998 J that misses a limit of 45 J must not be printed as 45.0 J.

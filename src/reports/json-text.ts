@@ -1,5 +1,5 @@
 /** Objects and lists that fit into so many characters stand on one line. */
-const ONE_LINE = 110;
+const ONE_LINE = 160;
 
 /**
  * A value as JSON that a person can read too: short objects on one line, the rest indented by two, a newline at the

@@ -1,9 +1,9 @@
 import type { Criterion, DecisionRule } from '../documents/kinds.ts';
-import { fixed, plain } from '../quantity/amount.ts';
+import { fixed, percent, written } from '../quantity/amount.ts';
 import { conformanceProbability, guardWidth } from './conformance-probability.ts';
 import type { Evidence } from './evidence.ts';
 import { type Acceptance, acceptanceOf, accepts, guarded, limitInWords, reaches } from './limit.ts';
-import { percent, said } from './words.ts';
+import { said } from './words.ts';
 
 /** What a rule decides, and the half sentence that says on what. */
 export interface Decision {
@@ -25,7 +25,7 @@ function byBounds(criterion: Criterion, evidence: Evidence): Decision {
   const { lower, upper } = evidence;
   const level = percent(criterion.confidence);
   const say = (value: number, beside: number) => said(value, beside, evidence, unit);
-  const limit = (value: number) => `the limit of ${limitValue(value, unit)}`;
+  const limit = (value: number) => `the limit of ${written(value, unit)}`;
 
   if (range.lower !== null && upper !== null && !reaches(upper, range.lower)) {
     const bound = `the upper ${level} bound, ${say(upper, range.lower)}, is below ${limit(range.lower)}`;
@@ -97,7 +97,7 @@ function byGuardBand(criterion: Criterion, evidence: Evidence): Decision {
   const width = criterion.guard ?? guardWidth(criterion.confidence, standardError!);
   const moved = guarded(range, width);
   if (moved.lower !== null && moved.upper !== null && moved.lower > moved.upper) {
-    const bands = `guard bands of ${limitValue(width, unit)} on both sides`;
+    const bands = `guard bands of ${written(width, unit)} on both sides`;
     return { verdict: 'inconclusive', why: `${bands} leave nothing of ${limitInWords(range, unit)}` };
   }
   const met = accepts(moved, estimate);
@@ -126,10 +126,6 @@ function nearestEnd(range: Acceptance, value: number): number {
   if (range.lower === null) return range.upper ?? value;
   if (range.upper === null) return range.lower;
   return Math.abs(value - range.lower) <= Math.abs(range.upper - value) ? range.lower : range.upper;
-}
-
-function limitValue(value: number, unit: string): string {
-  return unit === '1' ? plain(value) : `${plain(value)} ${unit}`;
 }
 
 function apart(distance: number, evidence: Evidence, unit: string): string {

@@ -1,5 +1,5 @@
 import type { Criterion } from '../documents/kinds.ts';
-import { plain } from '../quantity/amount.ts';
+import { plain, written } from '../quantity/amount.ts';
 
 /** A limit as a range of acceptance; null where that side is open. */
 export interface Acceptance {
@@ -40,8 +40,7 @@ export function accepts(range: Acceptance, value: number): boolean {
 /** `at least 45 J`, `at most 0.1 bar`, `855 to 945 g`. */
 export function limitInWords(range: Acceptance, unit: string): string {
   const { lower, upper } = range;
-  const mark = unit === '1' ? '' : ` ${unit}`;
-  if (lower !== null && upper !== null) return `${plain(lower)} to ${plain(upper)}${mark}`;
-  if (lower !== null) return `at least ${plain(lower)}${mark}`;
-  return upper === null ? 'any value' : `at most ${plain(upper)}${mark}`;
+  if (lower !== null && upper !== null) return `${plain(lower)} to ${written(upper, unit)}`;
+  if (lower !== null) return `at least ${written(lower, unit)}`;
+  return upper === null ? 'any value' : `at most ${written(upper, unit)}`;
 }

@@ -1,4 +1,4 @@
-import { amount, decimalsToTell, plain } from '../quantity/amount.ts';
+import { amount, decimalsToTell } from '../quantity/amount.ts';
 import { decimalsFor } from '../quantity/format.ts';
 import type { Evidence } from './evidence.ts';
 
@@ -10,11 +10,6 @@ import type { Evidence } from './evidence.ts';
  */
 export function said(value: number, beside: number, evidence: Evidence, unit: string): string {
   return amount(value, decimalsToTell(value, beside, decimalsFor(scaleOf(evidence))), unit);
-}
-
-/** `95 %`, `99.9 %`. */
-export function percent(fraction: number): string {
-  return `${plain(fraction * 100)} %`;
 }
 
 /** About one standard error, however it can be had; 0 where it cannot. */

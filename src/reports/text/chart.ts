@@ -21,11 +21,13 @@ export function chart(page: Page, result: ImpactResult): string[] {
   if (path.length === 0) return [];
   const series = groups(path, (drop) => drop.series);
   if (series.length <= MOST_SERIES) {
-    const byDrop = drawAll(page, series, (drops) => drops.map((drop) => [drop]));
+    const byDrop = drawAll(page, series, (drops) =>
+      drops.length > page.width ? null : drops.map((drop) => [drop]),
+    );
     if (byDrop !== null) return [...byDrop, '', ...legend(page, path, 'one column a drop, in order')];
     const bySpecimen =
       result.protocol.method === 'rising-height'
-        ? drawAll(page, series, (drops) => groups(drops, (drop) => drop.specimen).map(([, own]) => own))
+        ? drawAll(page, series, (drops) => bySpecimens(drops, page.width))
         : null;
     if (bySpecimen !== null) return [...bySpecimen, '', ...legend(page, path, 'one column a tyre')];
   }
@@ -42,11 +44,12 @@ function legend(page: Page, path: readonly PathDrop[], columns: string): string[
 function drawAll(
   page: Page,
   series: readonly (readonly [string | null, readonly PathDrop[]])[],
-  columnsOf: (drops: readonly PathDrop[]) => readonly (readonly PathDrop[])[],
+  columnsOf: (drops: readonly PathDrop[]) => readonly (readonly PathDrop[])[] | null,
 ): string[] | null {
   const lines: string[] = [];
   for (const [name, drops] of series) {
-    const drawn = draw(page, columnsOf(drops));
+    const columns = columnsOf(drops);
+    const drawn = columns === null ? null : draw(page, columns);
     if (drawn === null) return null;
     if (series.length > 1) {
       if (lines.length > 0) lines.push('');
@@ -69,9 +72,14 @@ function groups<K>(drops: readonly PathDrop[], keyOf: (drop: PathDrop) => K): [K
   return [...found];
 }
 
+/** The drops of each tyre, or null where there are too many tyres to draw. */
+function bySpecimens(drops: readonly PathDrop[], most: number): PathDrop[][] | null {
+  if (new Set(drops.map(({ specimen }) => specimen)).size > most) return null;
+  return groups(drops, ({ specimen }) => specimen).map(([, own]) => own);
+}
+
 /** The chart of one series, a drop or a tyre in each column, or null where it does not fit. */
 function draw(page: Page, columns: readonly (readonly PathDrop[])[]): string[] | null {
-  if (columns.length > page.width) return null;
   const { levels, at } = levelsOf(columns.flat(), MOST_ROWS);
   const labels = labelsOf(page, levels);
   const tallies = levels.map(({ failed, survived }) => `${failed} of ${failed + survived}`);

@@ -1,4 +1,4 @@
-import { amount, decimalsToTell, plain } from '../../quantity/amount.ts';
+import { amount, decimalsToTell, plain, written } from '../../quantity/amount.ts';
 import { decimalsFor } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
 import type { JudgedCriterion, Verdict } from '../../result/criterion.ts';
@@ -78,12 +78,10 @@ function askedFor(criterion: JudgedCriterion): string {
   return name + distance + (criterion.measured === undefined ? '' : ' of each tyre');
 }
 
-function limitText({ limit }: JudgedCriterion): string {
-  const unit = limit.unit === '1' ? '' : ` ${limit.unit}`;
-  if (limit.within !== undefined)
-    return `${plain(limit.within.lower)} to ${plain(limit.within.upper)}${unit}`;
-  if (limit.atLeast !== undefined) return `at least ${plain(limit.atLeast)}${unit}`;
-  return limit.atMost === undefined ? '' : `at most ${plain(limit.atMost)}${unit}`;
+function limitText({ limit: { atLeast, atMost, within, unit } }: JudgedCriterion): string {
+  if (within !== undefined) return `${plain(within.lower)} to ${written(within.upper, unit)}`;
+  if (atLeast !== undefined) return `at least ${written(atLeast, unit)}`;
+  return atMost === undefined ? '' : `at most ${written(atMost, unit)}`;
 }
 
 /** The estimate, or the ends of the single values; never rounded onto the limit that it misses. */

@@ -1,7 +1,8 @@
+import { percent } from '../../quantity/amount.ts';
 import { counted } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
 import type { Estimate } from '../../result/estimate.ts';
-import { listed, methodName, percent, quantityName } from './names.ts';
+import { listed, methodName, quantityName } from './names.ts';
 import { estimateText, intervalText, standardErrorText } from './numbers.ts';
 import { type Page, paragraph, sentence } from './page.ts';
 import { table } from './table.ts';
@@ -15,12 +16,21 @@ export function estimates(page: Page, result: ImpactResult): string[] {
     if (same === undefined) groups.set(key, [estimate]);
     else same.push(estimate);
   }
-  return [...groups].flatMap(([basis, group], i) => [
-    ...(i === 0 ? [] : ['']),
-    ...paragraph(page, basis),
-    ...listing(page, group),
-    ...reasons(page, group),
-  ]);
+  return [...groups].flatMap(([basis, all], i) => {
+    const group = all.filter((estimate) => !isMedianAgain(estimate, all));
+    return [
+      ...(i === 0 ? [] : ['']),
+      ...paragraph(page, basis),
+      ...listing(page, group),
+      ...reasons(page, group),
+    ];
+  });
+}
+
+/** The JSON gives the 50 % point beside the median that it is; a page needs it once. */
+function isMedianAgain({ quantity, probability }: Estimate, group: readonly Estimate[]): boolean {
+  const isHalf = quantity === 'failureEnergyQuantile' && probability === 0.5;
+  return isHalf && group.some((other) => other.quantity === 'medianFailureEnergy');
 }
 
 /** What all entries of a group share. */

@@ -1,6 +1,7 @@
+import { percent } from '../../quantity/amount.ts';
 import { counted } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
-import { methodName, percent, quantityName, verdictWord } from './names.ts';
+import { methodName, quantityName, verdictWord } from './names.ts';
 import { estimateText, intervalText } from './numbers.ts';
 import { inVerdictColour, type Page, paragraph, sentence, versioned } from './page.ts';
 

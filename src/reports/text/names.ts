@@ -1,4 +1,4 @@
-import { plain } from '../../quantity/amount.ts';
+import { percent } from '../../quantity/amount.ts';
 import type { Verdict } from '../../result/criterion.ts';
 import { named } from './page.ts';
 
@@ -20,12 +20,8 @@ export function quantityName(of: {
 /** `censored-likelihood` as words; what the field writes with hyphens keeps them. */
 export function methodName(method: string): string {
   if (method === 'profile-likelihood') return method;
+  if (method === 'wald') return 'Wald';
   return named(method).replaceAll('-', ' ').replaceAll('up and down', 'up-and-down');
-}
-
-/** `95 %`, `99.9 %`. */
-export function percent(fraction: number): string {
-  return `${plain(fraction * 100)} %`;
 }
 
 /** A verdict as a word of a sentence. */

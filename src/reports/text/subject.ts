@@ -47,7 +47,7 @@ function energyText({ energy }: ImpactResult): string {
   const meaning = definition === 'potential' ? ', m·g·h' : definition === 'kinetic' ? ', ½·m·v²' : '';
   const falling =
     mass === null ? `m as logged drop by drop (${massFrom})` : `m = ${massText(mass)} (${massFrom})`;
-  return `${definition.replaceAll('-', ' ')}${meaning}; ${falling}; g = ${plain(gravity)} m/s² (${gravityFrom})`;
+  return `${definition.replaceAll('-', ' ')}${meaning}; ${falling}; g = ${plain(Number(gravity.toFixed(5)))} m/s² (${gravityFrom})`;
 }
 
 function massText(mass: number): string {

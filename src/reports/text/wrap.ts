@@ -5,12 +5,6 @@ export function displayWidth(text: string): number {
   return stringWidth(text);
 }
 
-/** A text of at most so many columns, with an ellipsis where something was cut. */
-export function cut(text: string, width: number): string {
-  if (displayWidth(text) <= width) return text;
-  return `${head(text, width - 1)}…`;
-}
-
 /**
  * Breaks a text at its spaces into lines of at most `width` columns (the first of `firstWidth`); a word that is
  * longer than a line is broken where the line ends. A number keeps its unit beside it.

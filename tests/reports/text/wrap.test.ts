@@ -1,7 +1,7 @@
 // Widths of wide characters: Unicode Standard Annex 11 (two columns for W and F); common practice for terminals.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cut, displayWidth, wrap } from '../../../src/reports/text/wrap.ts';
+import { displayWidth, wrap } from '../../../src/reports/text/wrap.ts';
 
 describe('displayWidth', () => {
   it('counts wide characters twice and combining ones not at all', () => {
@@ -35,12 +35,5 @@ describe('wrap', () => {
         expect(bare(lines.join(''))).toBe(bare(text));
       }),
     );
-  });
-});
-
-describe('cut', () => {
-  it('shortens with an ellipsis', () => {
-    expect(cut('abcdef', 6)).toBe('abcdef');
-    expect(cut('abcdefg', 6)).toBe('abcde…');
   });
 });
