@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
 import { schemaCommand } from './commands/schema.ts';
+import type { CommandContext } from './context.ts';
 import { reportFailure, reportUsage } from './failure.ts';
 import { EXIT, type Shell, write } from './shell.ts';
 import { VERSION } from './version.ts';
@@ -18,20 +19,6 @@ Exit status:
   3    no decision: inconclusive, not tested, or the protocol was broken
   70   a fault in the program itself
   130  interrupted; no partial file is left`;
-
-/** Options that every command has. */
-export interface CommonOptions {
-  readonly color?: boolean;
-  readonly quiet?: boolean;
-  readonly debug?: boolean;
-}
-
-/** What a command is given beside its own arguments: the world, and where its exit status goes. */
-export interface CommandContext {
-  readonly shell: Shell;
-  /** Runs a command's work and keeps its exit status; problems and faults are reported in one place. */
-  act(command: Command, work: () => Promise<number>): Promise<void>;
-}
 
 /**
  * Runs the command line and gives the exit status. Nothing below this writes but to the shell's streams.

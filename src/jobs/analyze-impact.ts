@@ -2,13 +2,14 @@ import type { Criterion, Specification } from '../documents/kinds.ts';
 import { askedForEstimate } from '../impact/estimates/asked-for.ts';
 import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
 import { type Replay, replay } from '../impact/replay/replay.ts';
+import type { Finding } from '../logs/finding.ts';
 import { joinLogs } from '../logs/join.ts';
 import { echo } from '../problem/echo.ts';
 import type { ImpactResult } from '../result/analysis.ts';
 import { type EnergyScale, energyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
 import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
-import { findingSentence, type ImpactTest } from './analyze.ts';
+import type { ImpactTest } from './impact-test.ts';
 
 /** Replay, estimates and verdict of a drop test whose files have been read. */
 export function analyzeImpact(test: ImpactTest): ImpactResult {
@@ -155,4 +156,9 @@ function notesOf({ logs, register }: ImpactTest, { notes }: Replay): string[] {
   );
   const inRegister = register?.findings.map((finding) => findingSentence(register.path, finding)) ?? [];
   return [...notes, ...seen, ...inRegister];
+}
+
+/** What was noticed while a file was read, with the file's name: not kept back from the reader of the result. */
+function findingSentence(path: string, { message, line, column }: Finding): string {
+  return `${[path, line, column].filter((part) => part !== null).join(':')}: ${message}`;
 }

@@ -1,20 +1,7 @@
-import type { ImpactProtocol, Protocol } from '../documents/kinds.ts';
-import type { DropLog } from '../logs/drop.ts';
-import { readDropLog } from '../logs/drops.ts';
-import type { Finding } from '../logs/finding.ts';
-import type { Register } from '../logs/register.ts';
-import { readSpecimens } from '../logs/specimens.ts';
-import { InputError, type Problem } from '../problem/problem.ts';
-import type { ImpactResult, Input } from '../result/analysis.ts';
+import type { ImpactResult } from '../result/analysis.ts';
 import { analyzeImpact } from './analyze-impact.ts';
-import { type Documents, documentsOf, type Request } from './documents-of.ts';
-
-/** A test as it lies before a job: its documents, its logs and its register, all read. */
-export interface ImpactTest extends Omit<Documents, 'logs' | 'specimens'> {
-  readonly protocol: ImpactProtocol;
-  readonly logs: readonly DropLog[];
-  readonly register: Register | null;
-}
+import { documentsOf, type Request } from './documents-of.ts';
+import { readImpactTest } from './impact-test.ts';
 
 /**
  * The main job: reads a test, checks it against its protocol, estimates, and judges where there is a specification.
@@ -24,56 +11,4 @@ export interface ImpactTest extends Omit<Documents, 'logs' | 'specimens'> {
  */
 export async function analyze(request: Request, stdin: AsyncIterable<Uint8Array>): Promise<ImpactResult> {
   return analyzeImpact(await readImpactTest(documentsOf(request, stdin)));
-}
-
-async function readImpactTest(documents: Documents): Promise<ImpactTest> {
-  const protocol = impactOnly(documents.protocol);
-  const problems: Problem[] = [];
-  const gather = async <Value>(reading: Promise<Value>): Promise<Value | null> => {
-    try {
-      return await reading;
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      problems.push(...error.problems);
-      return null;
-    }
-  };
-  const register = documents.specimens === null ? null : await gather(readSpecimens(documents.specimens));
-  const logs: (DropLog | null)[] = [];
-  // One after the other: two logs at once would not be read sooner, and their problems would come in any order.
-  for (const source of documents.logs) logs.push(await gather(readDropLog(source)));
-  if (problems.length > 0) throw new InputError(problems);
-  const read = logs.map((log) => log!);
-  return {
-    ...documents,
-    protocol,
-    logs: read,
-    register,
-    inputs: [
-      ...documents.inputs,
-      ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
-      ...read.map((log) => tableInput('log', log, log.drops.length)),
-    ],
-  };
-}
-
-function impactOnly(protocol: Protocol): ImpactProtocol {
-  if (protocol.kind === 'impact') return protocol;
-  const { path, locate } = protocol.source;
-  const message =
-    'found kind: endurance, expected kind: impact; drum tests are not analysed yet, only drop tests are';
-  throw new InputError([{ file: path, ...locate(['kind']), code: 'kind-not-analysed', message }]);
-}
-
-function tableInput(
-  role: Input['role'],
-  { path, sha256, bytes }: { readonly path: string; readonly sha256: string; readonly bytes: number },
-  rows: number,
-): Input {
-  return { role, path, sha256, bytes, rows };
-}
-
-/** What was noticed while a file was read, with the file's name: not kept back from the reader of the result. */
-export function findingSentence(path: string, { message, line, column }: Finding): string {
-  return `${[path, line, column].filter((part) => part !== null).join(':')}: ${message}`;
 }

@@ -1,8 +1,8 @@
 import { Command, Option } from 'commander';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
+import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
-import type { CommandContext, CommonOptions } from '../program.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
 

@@ -1,6 +1,6 @@
 import { Argument, Command } from 'commander';
+import type { CommandContext } from '../context.ts';
 import { destination } from '../destination.ts';
-import type { CommandContext } from '../program.ts';
 import { EXIT } from '../shell.ts';
 
 const KINDS = ['protocol', 'rig', 'construction', 'specification', 'run'] as const;
