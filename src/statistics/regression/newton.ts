@@ -19,12 +19,17 @@ const MOST_ITERATIONS = 200;
 /**
  * Newton's method with the observed information; where that is not positive definite, or a step does not rise, the
  * diagonal is raised until it does (Levenberg). It ends when the Newton decrement is below 1e-18 (a step of 1e-9 standard
- * errors) and takes that step, or when rounding allows no rise.
+ * errors; with a noise of its own, 1e-5 of that) and takes that step.
  *
  * @param evaluate fills the peak at a point; a value of −∞ or NaN turns a step back
+ * @param noise the relative error of the value, such as that of a quadrature: a fall by less is not taken for one
  * @throws Error when it does not settle
  */
-export function maximise(evaluate: (point: Float64Array, into: Peak) => void, start: Float64Array): Maximum {
+export function maximise(
+  evaluate: (point: Float64Array, into: Peak) => void,
+  start: Float64Array,
+  noise = 1e-14,
+): Maximum {
   const size = start.length;
   const empty = (): Peak => ({
     value: 0,
@@ -38,6 +43,8 @@ export function maximise(evaluate: (point: Float64Array, into: Peak) => void, st
   const factor = new Float64Array(size * size);
   const step = new Float64Array(size);
   evaluate(point, here);
+  // What is left to gain must not be sought below the noise: its gradient is as uncertain.
+  const settled = noise > 1e-14 ? 1e-5 * noise : 1e-18;
   let damping = 0;
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration++) {
     if (!factorise(here.hessian, damping, factor, size)) {
@@ -48,12 +55,11 @@ export function maximise(evaluate: (point: Float64Array, into: Peak) => void, st
     let decrement = 0;
     for (let i = 0; i < size; i++) decrement += step[i]! * here.gradient[i]!;
     for (let i = 0; i < size; i++) next[i] = point[i]! + step[i]!;
-    if (decrement < 1e-18 && damping === 0) {
+    if (decrement < settled && damping === 0) {
       return { point: next, value: here.value, covariance: inverse(factor, size), iterations: iteration };
     }
     evaluate(next, trial);
-    // A rise smaller than the rounding of the sum is none to wait for.
-    if (trial.value >= here.value - 1e-14 * Math.abs(here.value)) {
+    if (trial.value >= here.value - noise * Math.abs(here.value)) {
       [here, trial] = [trial, here];
       [point, next] = [next, point];
       damping = damping < 1e-3 ? 0 : damping / 10;
