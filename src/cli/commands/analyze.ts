@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander';
+import { type ReporterName, reporters } from '../../reports/reporters.ts';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
@@ -12,7 +13,7 @@ interface AnalyzeOptions extends CommonOptions {
   readonly construction?: readonly string[];
   readonly spec?: string;
   readonly specimens?: string;
-  readonly format: 'text' | 'json';
+  readonly format: ReporterName;
   readonly json?: boolean;
   readonly output?: string;
   readonly force?: boolean;
@@ -39,7 +40,7 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
     .option('--construction <file>', 'what was tested (may be given again)', collect)
     .option('--spec <file>', 'the limits to judge against')
     .option('--specimens <file>', 'the table of specimens')
-    .addOption(new Option('--format <name>', 'how to print').choices(['text', 'json']).default('text'))
+    .addOption(new Option('--format <name>', 'how to print').choices(Object.keys(reporters)).default('text'))
     .option('--json', 'short for --format json')
     .option('-o, --output <file>', 'write to a file instead of standard output')
     .option('--force', 'replace the file if it exists')
@@ -52,21 +53,16 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
         const { analyze } = await import('../../jobs/analyze.ts');
         const { exitStatus } = await import('../../verdict/exit-status.ts');
         const result = await analyze(inputsOf(files, options), shell.stdin);
-        if (options.json || options.format === 'json') {
-          const { analysisDocument } = await import('../../reports/json.ts');
-          await target.put(analysisDocument(result, VERSION));
-        } else {
-          const { analysisText } = await import('../../reports/text/analysis.ts');
-          const toFile = options.output !== undefined && options.output !== '-';
-          await target.put(
-            analysisText(result, {
-              version: VERSION,
-              width: toFile ? 80 : textWidth(shell),
-              colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-              unicode: toFile || hasUnicode(shell),
-            }),
-          );
-        }
+        const report = await reporters[options.json ? 'json' : options.format]();
+        const toFile = options.output !== undefined && options.output !== '-';
+        await target.put(
+          report(result, {
+            version: VERSION,
+            width: toFile ? 80 : textWidth(shell),
+            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
+            unicode: toFile || hasUnicode(shell),
+          }),
+        );
         return options.exitZero ? EXIT.done : exitStatus(result);
       }),
     );
