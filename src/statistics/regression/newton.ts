@@ -30,6 +30,17 @@ export function maximise(
   start: Float64Array,
   noise = 1e-14,
 ): Maximum {
+  const found = tryMaximise(evaluate, start, noise);
+  if (found === null) throw new Error(`the likelihood did not settle in ${MOST_ITERATIONS} steps`);
+  return found;
+}
+
+/** The same, but null where it does not settle: for likelihoods that may be flat. */
+export function tryMaximise(
+  evaluate: (point: Float64Array, into: Peak) => void,
+  start: Float64Array,
+  noise: number,
+): Maximum | null {
   const size = start.length;
   const empty = (): Peak => ({
     value: 0,
@@ -64,10 +75,10 @@ export function maximise(
       [point, next] = [next, point];
       damping = damping < 1e-3 ? 0 : damping / 10;
     } else if (damping > 1e12) {
-      throw new Error('the likelihood does not rise along its gradient');
+      return null;
     } else damping = Math.max(1e-3, damping * 10);
   }
-  throw new Error(`the likelihood did not settle in ${MOST_ITERATIONS} steps`);
+  return null;
 }
 
 /** Cholesky factor of −hessian with its diagonal raised by the share `damping`; false where it is not positive definite. */

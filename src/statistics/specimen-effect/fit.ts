@@ -1,6 +1,6 @@
 import { chiSquaredLaw } from '../laws/gamma.ts';
 import type { NoEstimate } from '../likelihood/existence.ts';
-import { maximise } from '../regression/newton.ts';
+import { tryMaximise } from '../regression/newton.ts';
 import { findRoot } from '../root.ts';
 import { goldenSection } from './golden-section.ts';
 import { gatherPatterns, type History } from './history.ts';
@@ -125,7 +125,10 @@ function profileShares(problem: Problem): ShareFit[] {
   return fits;
 }
 
-/** The most likely share, from the best of the grid: a boundary as it is, else by golden section and Newton's method. */
+/** What quadrature may add to a log-likelihood: a rise by less over an extreme, where there is none, is no rise. */
+const NO_RISE = 1e-6;
+
+/** The most likely share, from the best of the grid: an extreme as it is, else by golden section and Newton's method. */
 function refine(problem: Problem, grid: readonly ShareFit[]): ShareFit {
   let index = 0;
   for (const [i, fit] of grid.entries()) if (fit.logLikelihood > grid[index]!.logLikelihood) index = i;
@@ -140,6 +143,9 @@ function refine(problem: Problem, grid: readonly ShareFit[]): ShareFit {
     return fit?.logLikelihood ?? -Infinity;
   };
   goldenSection(value, low, high, 1e-3);
+  const extremes = grid.filter((f) => f.share === 0 || f.share === 1);
+  const extreme = extremes.find((f) => f.logLikelihood > highest.logLikelihood - NO_RISE);
+  if (extreme !== undefined) return extreme;
   const inside = highest.share > 1e-3 && highest.share < LARGEST_SHARE - 1e-3;
   return inside ? polish(problem, highest) : highest;
 }
@@ -150,7 +156,7 @@ function polish(problem: Problem, near: ShareFit): ShareFit {
   const b = 1 / (near.totalSpread * Math.sqrt(1 - near.share));
   const start = Float64Array.of(-b * (near.location - origin), b, Math.sqrt(near.share / (1 - near.share)));
   const whole = emptyPeak(3);
-  const { point, value, covariance } = maximise(
+  const found = tryMaximise(
     (p, into) => {
       marginal.evaluate(origin, p[0]!, p[1]!, p[2]!, whole);
       into.value = whole.value;
@@ -160,6 +166,9 @@ function polish(problem: Problem, near: ShareFit): ShareFit {
     start,
     QUADRATURE_NOISE,
   );
+  // A profile that is flat, as with one hit a specimen, has no peak to find; the golden section then stands.
+  if (found === null) return near;
+  const { point, value, covariance } = found;
   const [eta, steepness, theta] = point as unknown as [number, number, number];
   const offset = -eta / steepness;
   const share = theta ** 2 / (1 + theta ** 2);

@@ -2,7 +2,7 @@ import { normal } from '../laws/normal.ts';
 import { judgeExistence, type NoEstimate } from '../likelihood/existence.ts';
 import { fitLocationScale } from '../likelihood/fit.ts';
 import { gatherObservations, type Sample } from '../likelihood/observation.ts';
-import { maximise, type Peak } from '../regression/newton.ts';
+import { type Peak, tryMaximise } from '../regression/newton.ts';
 import type { Pattern } from './history.ts';
 import { type Marginal, marginalLikelihood } from './marginal.ts';
 
@@ -76,7 +76,8 @@ export function pose(patterns: readonly Pattern[], order: number): Problem | NoE
  * The best location and spread at a share of the variance between specimens. At a fixed ratio of the spreads the
  * log-likelihood is concave in (η, b), being the logarithm of an integral of a log-concave function (Prékopa 1973), so
  * that Newton's method finds the one maximum. At share 0 it is a probit fit of the hits, at share 1 the interval
- * likelihood of one threshold a specimen. Null where the data rule the share out, or where no positive spread fits best.
+ * likelihood of one threshold a specimen. Null where the data rule the share out, where no positive spread fits best, or
+ * where the likelihood is too flat to settle.
  *
  * @param near a fit at another share, to begin from
  */
@@ -108,7 +109,10 @@ export function fitAtShare(problem: Problem, share: number, near: ShareFit | nul
     into.hessian[3] = whole.hessian[4]!;
   };
   const start = Float64Array.of(near === null ? 0 : -b * (near.location - origin), b);
-  const { point, value, covariance } = maximise(evaluate, start, QUADRATURE_NOISE);
+  // Where the integrand is nearly a step for some specimens, quadrature carries fewer digits.
+  const found = tryMaximise(evaluate, start, theta > 2.5 ? 1e-6 : QUADRATURE_NOISE);
+  if (found === null) return null;
+  const { point, value, covariance } = found;
   const steepness = point[1]!;
   if (!(steepness > 0)) return null;
   const offset = -point[0]! / steepness;

@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { explainUntold } from '../../../src/statistics/specimen-effect/explain.ts';
-import { fitSpecimenEffect, type SpecimenEffect } from '../../../src/statistics/specimen-effect/fit.ts';
+import {
+  fitKnownShare,
+  fitSpecimenEffect,
+  type SpecimenEffect,
+} from '../../../src/statistics/specimen-effect/fit.ts';
 import { gatherPatterns, type History } from '../../../src/statistics/specimen-effect/history.ts';
 import { specimenQuantileInterval } from '../../../src/statistics/specimen-effect/profile.ts';
 import { fitAtShare, type Problem, pose } from '../../../src/statistics/specimen-effect/share.ts';
@@ -124,4 +128,34 @@ describe('damage per hit as an input', () => {
     ).toHaveLength(2);
     expect(() => gatherPatterns([rising('300x')], 'identity', 1)).toThrow('damage 1 is not a share');
   });
+});
+
+describe('regressions', () => {
+  test('one hit a specimen: a flat profile, the fit of single drops, spreads untold', () => {
+    const single = ['300', '325x', '350', '375x', '325', '350x', '375x', '400x'].map(rising);
+    const fit = fitSpecimenEffect(single, { scale: 'identity' }) as SpecimenEffect;
+    expect(fit.kind).toBe('spreads-untold');
+    expect(fit.location).toBeCloseTo(fit.allWithin!.location, 4);
+    expect(fit.location).toBeCloseTo(fit.allBetween!.location, 4);
+    expect(fit.totalSpread).toBeCloseTo(fit.allWithin!.totalSpread, 4);
+  });
+  test('small steps and specimens that survive them all: the quadrature at the largest share still settles', () => {
+    const flat = [
+      ...new Array(6).fill('485 490 495 500 505 510'),
+      '485 490 495 500 505x',
+      '485 490 495x',
+    ].map(rising);
+    const problem = pose(gatherPatterns(flat, 'identity', 0), 25) as Problem;
+    const shares = [0.8, 0.9, 0.95, 1].map((share) => fitAtShare(problem, share)!.location);
+    for (let i = 1; i < shares.length; i++) expect(shares[i]!).toBeLessThan(shares[i - 1]!);
+  });
+});
+
+test('a known share of the variance is taken as it is', () => {
+  const c = glmer.held[0]!;
+  const fit = fitKnownShare(read(c), { scale: 'identity' }, c.share);
+  expect(Math.abs((fit as { location: number }).location / c.location - 1)).toBeLessThan(5e-6);
+  expect(() => fitKnownShare(read(c), { scale: 'identity' }, 0.97)).toThrow(
+    'a share is from 0 to 0.95, or 1, found 0.97',
+  );
 });
