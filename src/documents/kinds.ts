@@ -1,3 +1,4 @@
+import type { ExportProfile } from '../logs/export/profile.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { LawName } from '../statistics/law.ts';
 
@@ -106,20 +107,6 @@ export interface EnduranceProtocol {
 
 export type Protocol = ImpactProtocol | EnduranceProtocol;
 
-/** How a rig's export is written, as its document says; not checked beyond its shape. */
-export interface RigExport {
-  readonly separator?: string | undefined;
-  readonly decimal?: '.' | ',' | undefined;
-  readonly encoding?: string | undefined;
-  /** Header of the column by the quantity it holds. */
-  readonly columns?: Readonly<Record<string, string>> | undefined;
-  readonly outcomes?:
-    | Readonly<
-        Partial<Record<'failed' | 'survived' | 'not-evaluable', string | readonly string[] | undefined>>
-      >
-    | undefined;
-}
-
 export interface Rig {
   readonly format: 'tirelab.rig/1';
   readonly id: string;
@@ -132,7 +119,8 @@ export interface Rig {
   /** mm. */
   readonly resolution: number | null;
   readonly limits: { readonly min: number | null; readonly max: number | null };
-  readonly export?: RigExport | null;
+  /** How its export is written; null where it writes the plain form. */
+  readonly export?: ExportProfile | null;
   readonly source: Source;
 }
 

@@ -1,38 +1,11 @@
-import { block, either, list, mapOf, optional } from './blocks.ts';
-import { character, measure, name, prose, quantity, word } from './fields.ts';
+import { block, optional } from './blocks.ts';
+import { exportProfile, findOpenKeys } from './export.ts';
+import { exportShape } from './export-shape.ts';
+import { measure, name, prose, quantity, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Rig } from './kinds.ts';
 import { once } from './once.ts';
 import { readFields, type Whole } from './read-fields.ts';
-
-const words = (description: string) =>
-  either(name(description), list(name(description), description, 1), description);
-
-const exportBlock = () =>
-  block(
-    {
-      separator: optional(character('What stands between two cells, such as ";".')),
-      decimal: optional(word(['.', ','], 'Decimal mark of the numbers.')),
-      encoding: optional(name('Code page of the file, such as windows-1252.')),
-      columns: optional(
-        mapOf(
-          name('Header of the column, as the rig writes it.'),
-          'Which column of the export holds which quantity.',
-        ),
-      ),
-      outcomes: optional(
-        block(
-          {
-            failed: optional(words('What the rig writes for a failure.')),
-            survived: optional(words('What the rig writes for a survival.')),
-            'not-evaluable': optional(words('What the rig writes where the outcome could not be told.')),
-          },
-          "The rig's words for the outcome of a drop.",
-        ),
-      ),
-    },
-    "How the rig's export is written, where it is not the plain form.",
-  );
 
 /** The keys of a rig. */
 export const rigShape = once(() => ({
@@ -65,7 +38,7 @@ export const rigShape = once(() => ({
       'Heights that the rig can reach.',
     ),
   ),
-  export: optional(exportBlock()),
+  export: optional(block(exportShape(), "How the rig's export is written, where it is not the plain form.")),
 }));
 
 /**
@@ -75,6 +48,7 @@ export const rigShape = once(() => ({
  */
 export function rig(document: YamlDocument): Rig {
   const findings = new Findings(document);
+  if (findOpenKeys(findings)) findings.throwIfAny();
   const fields = readFields(rigShape(), document.value, [], findings);
   const { site, gravity, limits } = fields;
   if (site !== undefined && gravity !== undefined) {
@@ -85,6 +59,8 @@ export function rig(document: YamlDocument): Rig {
     const message = `found ${limits.max} mm, expected more than "min", ${limits.min} mm; correct one of them`;
     findings.add(['limits', 'max'], 'limits-not-ordered', message);
   }
+  const called = [fields.id, fields.config].filter((part) => part !== undefined).join('@');
+  const profile = fields.export && exportProfile(fields.export, called, findings);
   findings.throwIfAny();
   const whole = fields as Whole<ReturnType<typeof rigShape>>;
   return {
@@ -97,7 +73,7 @@ export function rig(document: YamlDocument): Rig {
     gravity: whole.gravity ?? null,
     resolution: whole.resolution ?? null,
     limits: { min: limits?.min ?? null, max: limits?.max ?? null },
-    export: whole.export ?? null,
+    export: profile ?? null,
     source: document.source,
   };
 }

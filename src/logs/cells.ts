@@ -3,6 +3,8 @@ import type { ProblemList } from '../problem/problem.ts';
 import { convert } from '../quantity/units.ts';
 import type { Column } from './columns.ts';
 import type { Dialect } from './dialect.ts';
+import { idDamage } from './export/damage.ts';
+import type { Place } from './finding.ts';
 import { readNumber } from './number.ts';
 import type { Row } from './row.ts';
 
@@ -17,6 +19,17 @@ export interface Range {
 
 /** How many distinct texts are shared between rows: names and words repeat, times and remarks do not. */
 const MOST_SHARED = 10_000;
+const MOST_STRANGE = 1000;
+
+/** A word that is none of those expected, where it was first met. */
+interface StrangeWord {
+  count: number;
+  readonly place: Place;
+  readonly column: Column;
+  readonly text: string;
+  readonly words: readonly string[];
+  readonly settle: { readonly code: string; readonly message: string };
+}
 
 /** Reads the cells of one file's rows, and adds each that is not what it should be to the problems. */
 export class CellReader {
@@ -24,6 +37,7 @@ export class CellReader {
   readonly #problems: ProblemList;
   readonly #dialect: Dialect;
   readonly #shared = new Map<string, string>();
+  readonly #strange = new Map<string, StrangeWord>();
 
   constructor(file: string, problems: ProblemList, dialect: Dialect) {
     this.#file = file;
@@ -56,30 +70,78 @@ export class CellReader {
       return null;
     }
     const value = convert(read, column.unit ?? range.unit, range.unit);
-    if (value <= range.most && (range.isOpen ? value > range.least : value >= range.least)) return value;
-    const { unit, least, most, isOpen } = range;
-    const message =
-      `${column.name}: found ${quote(`${text} ${column.unit ?? unit}`)}, expected ${isOpen ? 'more than' : 'at least'} ` +
-      `${least} ${unit} and at most ${most} ${unit}; ${settledBy(isNeeded)}`;
-    this.problem(row, column, 'out-of-range', message);
+    if (this.isInside(value, range)) return value;
+    this.outOfRange(row, column, range, `; ${settledBy(isNeeded)}`);
     return null;
   }
 
-  /** One of the words, exactly as spelled; null where the cell is empty or wrong. @param settle ends the message */
+  /** A name of the lab, refused where a spreadsheet made something else of it; null where there is none. */
+  id(row: Row, column: Column | undefined): string | null {
+    const text = this.text(row, column);
+    return text === null ? null : this.undamaged(row, column!, text);
+  }
+
+  /**
+   * One of the words, exactly as spelled; null where the cell is empty or wrong. Wrong words are reported by
+   * `reportWords`, each once with how often it was seen.
+   *
+   * @param settle ends the message
+   */
   word<Value>(
     row: Row,
     column: Column | undefined,
     words: ReadonlyMap<string, Value>,
     settle: { code: string; message: string },
   ): Value | null {
-    const text = column && row.cells[column.index]!.trim();
-    if (!text) return null;
-    const value = words.get(text);
+    const text = this.text(row, column);
+    if (text === null) return null;
+    const value = words.get(text) ?? words.get(text.normalize('NFC'));
     if (value !== undefined) return value;
-    const expected = [...words.keys()].map((word) => `"${word}"`).join(', ');
-    const message = `${column.name}: found ${quote(text)}, expected ${expected} or an empty cell; ${settle.message}`;
-    this.problem(row, column, settle.code, message);
+    const key = `${column!.title}\n${text}`;
+    const seen = this.#strange.get(key);
+    if (seen) seen.count += 1;
+    else if (this.#strange.size < MOST_STRANGE) {
+      const place = row.place(column!.index);
+      this.#strange.set(key, { count: 1, place, column: column!, text, words: [...words.keys()], settle });
+    }
     return null;
+  }
+
+  /** Whether any word was none of those expected. */
+  get hasStrangeWords(): boolean {
+    return this.#strange.size > 0;
+  }
+
+  /** Adds the wrong words of the file to its problems. */
+  reportWords(): void {
+    for (const { count, place, column, text, words, settle } of this.#strange.values()) {
+      const often = count === 1 ? '' : ` (${count} times, here first)`;
+      const expected = words.map((word) => quote(word)).join(', ');
+      const message = `${column.name}: found ${quote(text)}${often}, expected ${expected} or an empty cell; ${settle.message}`;
+      this.#problems.add({ file: this.#file, ...place, code: settle.code, message });
+    }
+    this.#strange.clear();
+  }
+
+  protected undamaged(row: Row, column: Column, text: string): string | null {
+    const damage = idDamage(text);
+    if (damage === null) return text;
+    const message = `${column.title}: found ${quote(text)}, ${damage}, expected the id as the lab writes it; write it so, or the profile gives the pattern of the ids (export.columns.${column.name}.pattern)`;
+    this.problem(row, column, 'damaged-cell', message);
+    return null;
+  }
+
+  protected isInside(value: number, { least, most, isOpen }: Range): boolean {
+    return value <= most && (isOpen ? value > least : value >= least);
+  }
+
+  protected outOfRange(row: Row, column: Column, range: Range, settle: string): void {
+    const { unit, least, most, isOpen } = range;
+    const text = row.cells[column.index]!.trim();
+    const message =
+      `${column.name}: found ${quote(`${text} ${column.unit ?? unit}`)}, expected ${isOpen ? 'more than' : 'at least'} ` +
+      `${least} ${unit} and at most ${most} ${unit}${settle}`;
+    this.problem(row, column, 'out-of-range', message);
   }
 
   problem(row: Row, column: Column, code: string, message: string): void {

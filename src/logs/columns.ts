@@ -133,7 +133,7 @@ function missingMessage(
   const expected = `expected ${missing.length === 1 ? 'a column' : 'columns'} ${what}`;
   const only = header.cells.length === 1 ? header.cells[0]! : null;
   if (only !== null && /[;\t|]/.test(only)) {
-    return `found one column, ${quote(only)}, ${expected}, separated by commas; another separator is named by the rig's profile (export: separator)`;
+    return `found one column, ${quote(only)}, ${expected}, separated by commas; another separator is named by the rig's profile (export.separator)`;
   }
   if (/^sep=/i.test(header.cells[0]!)) {
     return `found ${quote(header.cells.join(','))}, a spreadsheet's hint, expected the header; delete this line, or the rig's profile names it`;
@@ -143,7 +143,7 @@ function missingMessage(
     .filter(([, kind]) => kind)
     .map(([column, kind]) => `${quote(column.title)} for "${columnTitle(kind!)}"`);
   const names = echo(header.cells.map((cell) => cell.trim()).join(', '), 120);
-  return `found the columns ${names}; ${expected}${meant.length > 0 ? `; did you write ${meant.join(', ')}?` : "; other names are given by the rig's profile (export: columns)"}`;
+  return `found the columns ${names}; ${expected}${meant.length > 0 ? `; did you write ${meant.join(', ')}?` : "; other names are given by the rig's profile (export.columns)"}`;
 }
 
 function isNear(column: Column, kind: ColumnKind<string>): boolean {

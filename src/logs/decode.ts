@@ -1,9 +1,9 @@
 import { isUtf8 } from 'node:buffer';
 
-/** Text up to the first byte that is not of the code page, and that byte. */
+/** Text up to the first byte that is not of the code page, and that byte where the decoder can tell it. */
 export interface Decoded {
   readonly text: string;
-  readonly badByte: number | null;
+  readonly badByte: number | 'unknown' | null;
 }
 
 /**

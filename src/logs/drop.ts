@@ -1,3 +1,4 @@
+import type { ImportReport } from './export/import-report.ts';
 import type { Finding } from './finding.ts';
 
 /** One hit of the falling mass as the log tells it; null where the log is silent. */
@@ -7,7 +8,7 @@ export interface Drop {
   readonly line: number;
   /** The rig's own running number. */
   readonly number: number | null;
-  /** As written. */
+  /** As written; from an export whose profile says how, ISO 8601 with its offset. */
   readonly time: string | null;
   readonly series: string | null;
   readonly specimen: string;
@@ -46,4 +47,6 @@ export interface DropLog {
   readonly columns: ReadonlySet<string>;
   /** What was left out or not understood, though the log could be read. */
   readonly findings: readonly Finding[];
+  /** What became of its rows and cells on their way in. */
+  readonly import: ImportReport;
 }

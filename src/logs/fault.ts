@@ -1,3 +1,4 @@
+import type { Encoding } from './dialect.ts';
 import type { Place } from './finding.ts';
 import type { QuotedRow } from './quoted.ts';
 import { placeIn } from './row.ts';
@@ -56,10 +57,15 @@ export function nulFault(place: Place, isInHeader: boolean): Fault {
   return { ...place, code: 'nul-bytes', message, isFatal: true };
 }
 
-export function encodingFault(place: Place, badByte: number): Fault {
-  const byte = `0x${badByte.toString(16).toUpperCase().padStart(2, '0')}`;
+export function encodingFault(place: Place, badByte: number | 'unknown', encoding: Encoding): Fault {
+  const what =
+    badByte === 'unknown'
+      ? `bytes that are no ${encoding}`
+      : `byte 0x${badByte.toString(16).toUpperCase().padStart(2, '0')}`;
   const message =
-    `found byte ${byte}, expected UTF-8; save the log as UTF-8, or if the rig writes another code page, its ` +
-    'profile names it (export: encoding)';
+    encoding === 'utf-8'
+      ? `found ${what}, expected UTF-8; save the log as UTF-8, or if the rig writes another code page, its ` +
+        'profile names it (export.encoding)'
+      : `found ${what}, expected ${encoding} as the profile says; name the rig's code page (export.encoding)`;
   return { ...place, code: 'wrong-encoding', message, isFatal: true };
 }

@@ -1,4 +1,4 @@
-import type { ProblemList } from '../problem/problem.ts';
+import { InputError, type ProblemList } from '../problem/problem.ts';
 import type { Fault } from './fault.ts';
 import type { Finding, Place } from './finding.ts';
 import { Row } from './row.ts';
@@ -9,8 +9,17 @@ export interface TableSink {
   header(row: Row): void;
   /** A row with a cell for every column; only met where the header had no problem. */
   row(row: Row): void;
+  /** Behind the last row that could be told: what is wrong with the table as a whole. */
+  end?(): void;
   /** Whether the last row of a file, without a line break, has all its cells and yet breaks off in the last. */
   isCutShort?(row: Row): boolean;
+}
+
+/** What a rig's profile says of the rows: without it, one header and then rows. */
+export interface RowForm {
+  /** Whether a header, the same or another, may stand again and begin a segment. */
+  readonly restarts: boolean;
+  isHeader(row: Row): boolean;
 }
 
 /** Takes the rows of one file in their order: the first is the header, those after it must have its width. */
@@ -18,15 +27,22 @@ export class Intake {
   readonly #file: string;
   readonly #problems: ProblemList;
   readonly #sink: TableSink;
+  readonly #form: RowForm | null;
   readonly #findings: Finding[] = [];
   #header: Row | null = null;
   #rows = 0;
   #emptyRows: { first: Place; count: number } | null = null;
 
-  constructor(file: string, problems: ProblemList, sink: TableSink) {
+  constructor(file: string, problems: ProblemList, sink: TableSink, form: RowForm | null = null) {
     this.#file = file;
     this.#problems = problems;
     this.#sink = sink;
+    this.#form = form;
+  }
+
+  /** What a reader should know, so far. */
+  get findings(): readonly Finding[] {
+    return this.#findings;
   }
 
   /** @throws InputError where the rest of the file cannot be told, or the header is not of this kind of table. */
@@ -36,7 +52,7 @@ export class Intake {
         this.#take(item);
       } else {
         this.#problem(item.code, item, item.message);
-        if (item.isFatal) this.#problems.throwIfAny();
+        if (item.isFatal) this.#throwIfAny();
       }
     }
   }
@@ -52,7 +68,7 @@ export class Intake {
         `found a header ${this.#onlyWhat()}, expected rows after it`,
       );
     }
-    this.#problems.throwIfAny();
+    this.#throwIfAny();
     if (this.#emptyRows) {
       const { first, count } = this.#emptyRows;
       this.#finding(
@@ -70,7 +86,7 @@ export class Intake {
 
   #take(row: Row): void {
     if (row.cells.length === 1 && row.isBlank) return;
-    if (!this.#header) {
+    if (!this.#header || (this.#form?.restarts && this.#form.isHeader(row))) {
       this.#header = row;
       this.#sink.header(row);
       this.#problems.throwIfAny();
@@ -89,8 +105,8 @@ export class Intake {
       return;
     }
     this.#rows += 1;
-    if (found !== expected) this.#ragged(row, expected);
-    else if (this.#isHeaderAgain(row)) this.#problem('repeated-header', row.place(0), HEADER_AGAIN);
+    if (this.#isHeaderAgain(row)) this.#problem('repeated-header', row.place(0), HEADER_AGAIN);
+    else if (found !== expected) this.#ragged(row, expected);
     else this.#sink.row(row);
   }
 
@@ -104,8 +120,9 @@ export class Intake {
   #ragged(row: Row, expected: number): void {
     const found = row.cells.length;
     const place = found > expected ? row.place(expected) : { line: row.line, column: null };
-    const settle =
-      found > expected
+    const settle = this.#form
+      ? 'a cell with a separator stands in quotes, and columns that change need their own header (export.restarts)'
+      : found > expected
         ? 'a cell with a comma (a remark, a decimal comma) stands in quotes'
         : 'an empty cell still needs its comma';
     this.#problem(
@@ -116,7 +133,21 @@ export class Intake {
   }
 
   #isHeaderAgain(row: Row): boolean {
+    if (this.#form) return this.#form.isHeader(row);
+    if (row.cells.length !== this.#header!.cells.length) return false;
     return row.cells.every((cell, i) => cell === this.#header!.cells[i]);
+  }
+
+  /** In the order of the lines: what is wrong with the whole was added last. */
+  #throwIfAny(): void {
+    this.#sink.end?.();
+    if (this.#problems.isEmpty) return;
+    const last = Number.POSITIVE_INFINITY;
+    throw new InputError(
+      this.#problems
+        .all()
+        .toSorted((a, b) => (a.line ?? last) - (b.line ?? last) || (a.column ?? 0) - (b.column ?? 0) || 0),
+    );
   }
 
   #onlyWhat(): string {
@@ -135,4 +166,5 @@ export class Intake {
 }
 
 const HEADER_AGAIN =
-  'found the header again, expected one header row; give the parts before and after it as two logs, or delete it';
+  'found the header again, expected one header row; where the rig begins anew that way, its profile says so ' +
+  '(export.restarts); else give the parts before and after it as two logs';

@@ -24,7 +24,7 @@ export function readNumber(text: string, decimal: Dialect['decimal']): number | 
 
 function hint(text: string, decimal: Dialect['decimal']): string {
   if (decimal === '.' && DECIMAL_COMMA.test(text)) {
-    return ' with a decimal point; where the rig writes a decimal comma, its profile names it (export: decimal)';
+    return ' with a decimal point; where the rig writes a decimal comma, its profile names it (export.decimal)';
   }
   if (THOUSANDS.test(text)) return ' without thousands marks';
   return '';

@@ -33,6 +33,11 @@ export class Row {
     this.#starts = row.starts;
   }
 
+  /** The row as written, without the break that ends it. */
+  get text(): string {
+    return this.#text;
+  }
+
   /** Whether no cell holds anything but white space. */
   get isBlank(): boolean {
     return this.cells.every((cell) => cell.trim() === '');

@@ -19,11 +19,16 @@ export: { separator: ";", decimal: ",", encoding: windows-1252, columns: { heigh
       resolution: 1,
       limits: { min: null, max: 1250 },
       export: {
-        separator: ';',
-        decimal: ',',
-        encoding: 'windows-1252',
-        columns: { height: 'Hoehe [mm]' },
-        outcomes: { failed: ['x'], survived: 'o' },
+        rig: 'drop-2@2026-03',
+        dialect: { separator: ';', decimal: ',', thousands: null, encoding: 'windows-1252' },
+        columns: new Map([['height', expect.objectContaining({ name: 'Hoehe [mm]', unit: null })]]),
+        outcomes: new Map([
+          ['x', 'failed'],
+          ['o', 'survived'],
+          ['failed', 'failed'],
+          ['survived', 'survived'],
+          ['not-evaluable', 'not-evaluable'],
+        ]),
       },
     });
     expect(read('rig', 'format: tirelab.rig/1\nid: 0412\n')).toMatchObject({ id: '0412', export: null });

@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Readable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
+import { PLAIN } from '../../src/logs/dialect.ts';
 import { readDropLog } from '../../src/logs/drops.ts';
+import { PLAIN_PROFILE } from '../../src/logs/export/profile.ts';
 import { InputError } from '../../src/problem/problem.ts';
 
 const stream = (text: string) => Readable.from([Buffer.from(text)]);
@@ -79,11 +81,41 @@ describe('readDropLog', () => {
   });
 
   it('shows twenty problems of a kind and counts the rest', async () => {
-    const found = await problems(`specimen,height [mm],outcome\n${'T-1,500,ok\n'.repeat(1000)}`);
+    const found = await problems(`specimen,height [mm],outcome\n${'T-1,5OO,failed\n'.repeat(1000)}`);
     expect(found).toHaveLength(21);
-    expect(found[19]).toMatchObject({ line: 21, column: 9 });
+    expect(found[19]).toMatchObject({ line: 21, column: 5 });
     expect(found[20]!.message).toContain('980 more');
   });
+
+  it('lists each unknown word once, with how often it was seen', async () => {
+    const found = await problems(
+      `specimen,height [mm],outcome\n${'T-1,500,P\nT-1,500,F\nT-1,500,P\n'.repeat(50)}`,
+    );
+    expect(found).toMatchObject([
+      {
+        line: 2,
+        column: 9,
+        code: 'unknown-outcome',
+        message: expect.stringContaining('"P" (100 times, here first)'),
+      },
+      {
+        line: 3,
+        column: 9,
+        code: 'unknown-outcome',
+        message: expect.stringContaining('"F" (50 times, here first)'),
+      },
+    ]);
+    expect(found[0]!.message).toContain('export.outcomes.failed, export.outcomes.survived');
+  });
+
+  it.each(['03/04/2025', '03/04/2025 08:15', '9.3.25', '9-3-2025 8:15'])(
+    'takes %s for no date',
+    async (text) => {
+      const [found] = await problems(`specimen,height [mm],outcome,time\nT-1,500,failed,${text}\n`);
+      expect(found).toMatchObject({ line: 2, column: 16, code: 'ambiguous-date' });
+      expect(found!.message).toContain('export.time.format');
+    },
+  );
 
   it('takes a header of thousands of columns for no log', async () => {
     const found = await problems(`specimen,height [mm],outcome${',x'.repeat(5000)}\n`);
@@ -102,12 +134,11 @@ describe('readDropLog', () => {
     });
   });
 
-  it('reads another separator and a decimal comma where a dialect says so', async () => {
+  it('reads another separator and a decimal comma where a profile says so', async () => {
+    const profile = { ...PLAIN_PROFILE, dialect: { ...PLAIN, separator: ';', decimal: ',' as const } };
     const text = 'specimen;height [mm];outcome\nT-1;512,5;failed\n';
-    const log = await readDropLog(stream(text), { encoding: 'utf-8', separator: ';', decimal: ',' });
+    const log = await readDropLog(stream(text), profile);
     expect(log.drops[0]!.height).toBe(512.5);
-    await expect(
-      readDropLog(stream(text.replace(',', '.')), { encoding: 'utf-8', separator: ';', decimal: ',' }),
-    ).rejects.toThrow(InputError);
+    await expect(readDropLog(stream(text.replace(',', '.')), profile)).rejects.toThrow(InputError);
   });
 });

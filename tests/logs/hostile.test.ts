@@ -136,12 +136,12 @@ describe('hostile logs', () => {
 
 describe('what settles it', () => {
   it.each([
-    ['bad-numbers.csv', 6, /decimal point.*export: decimal/],
+    ['bad-numbers.csv', 6, /decimal point.*export.decimal/],
     ['bad-numbers.csv', 7, /without thousands marks/],
-    ['bad-words.csv', 0, /"ok", expected "failed", "survived", "not-evaluable".*export: outcomes/],
+    ['bad-words.csv', 0, /"ok", expected "failed", "survived", "not-evaluable".*export\.outcomes/],
     ['latin1.csv', 0, /byte 0xB0, expected UTF-8.*another code page, its profile names it/],
     ['missing-columns.csv', 0, /"height \[mm\]", "outcome".*"Height \(mm\)" for "height \[mm\]"/],
-    ['semicolons.csv', 0, /export: separator/],
+    ['semicolons.csv', 0, /export\.separator/],
     ['specimens-listed-twice.csv', 0, /"T-1" again \(line 2 /],
     ['specimens-listed-twice.csv', 1, /"C-110", and on line 3 under "C-114"/],
     ['wrong-units.csv', 2, /did you mean "kg"/],

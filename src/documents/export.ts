@@ -1,0 +1,206 @@
+import { PLAIN } from '../logs/dialect.ts';
+import { EXPORT_COLUMNS } from '../logs/export/export-sink.ts';
+import { normalName } from '../logs/export/fingerprint.ts';
+import { type ColumnRule, type ExportProfile, PLAIN_PROFILE } from '../logs/export/profile.ts';
+import { quote } from '../problem/echo.ts';
+import { didYouMean } from '../problem/suggest.ts';
+import { dimensionOf, sameDimension } from '../quantity/units.ts';
+import type { exportShape } from './export-shape.ts';
+import { exportTime } from './export-time.ts';
+import type { Findings } from './findings.ts';
+import type { Fields } from './read-fields.ts';
+import type { Path, Yaml } from './yaml-value.ts';
+
+export type ExportFields = Fields<ReturnType<typeof exportShape>>;
+type Words = string | readonly string[] | undefined;
+
+/**
+ * The profile that an `export` block means. What would let a file be read two ways is found here, before any file
+ * is: one mark for two things, one word for two outcomes, one column for two quantities.
+ *
+ * @param rig how messages name the rig
+ */
+export function exportProfile(fields: ExportFields, rig: string, findings: Findings): ExportProfile {
+  const at = (path: Path, code: string, message: string) => findings.add(['export', ...path], code, message);
+  const dialect = {
+    encoding: fields.encoding ?? PLAIN.encoding,
+    separator: fields.separator ?? PLAIN.separator,
+    decimal: fields.decimal ?? PLAIN.decimal,
+    thousands: fields.thousands === undefined || fields.thousands === 'none' ? null : fields.thousands,
+    sentinels: listOf(fields.sentinels),
+  };
+  checkMarks(fields, dialect, at);
+  const outcomes = wordMap(fields.outcomes, OUTCOME_VALUES, 'outcomes', at);
+  const valid = wordMap(fields.valid, VALID_VALUES, 'valid', at);
+  checkSentinels(dialect.sentinels, outcomes, at);
+  const columns = columnRules(fields.columns, at);
+  const time = exportTime(fields.time, columns, at);
+  if (fields.header && fields.header.filter((row) => row === 'names').length !== 1) {
+    at(['header'], 'header-rows', 'expected the row of names once, such as [names, units]; correct it');
+  }
+  return {
+    ...PLAIN_PROFILE,
+    rig,
+    dialect,
+    // The plain form has a decimal point; what has another separator may have another mark too.
+    isDecimalStated: fields.decimal !== undefined || dialect.separator === PLAIN.separator,
+    preamble: fields.preamble ?? 0,
+    header: fields.header ?? ['names'],
+    footer: listOf(fields.footer),
+    columns,
+    ignore: listOf(fields.ignore),
+    outcomes,
+    valid,
+    time,
+    restarts: fields.restarts ?? false,
+    counter: fields.counter ?? 'continues',
+    fingerprints: listOf(fields.fingerprint),
+    sheet: fields.sheet ?? null,
+  };
+}
+
+/**
+ * Keys of a drafted profile that nobody has filled in yet: each is named at its place, and nothing else is said.
+ *
+ * @returns whether there are any
+ */
+export function findOpenKeys(findings: Findings): boolean {
+  let isOpen = false;
+  const walk = (value: Yaml, path: Path): void => {
+    if (value === '') {
+      isOpen = true;
+      const key = path.map(String).join('.');
+      findings.add(path, 'to-settle', `${key} is still to settle: fill it in, or remove the line`, 'key');
+    } else if (typeof value === 'object') {
+      for (const [key, inner] of Object.entries(value))
+        walk(inner, [...path, Array.isArray(value) ? Number(key) : key]);
+    }
+  };
+  const block = findings.valueAt(['export']);
+  if (block !== undefined) walk(block, ['export']);
+  return isOpen;
+}
+
+type Report = (path: Path, code: string, message: string) => void;
+
+const OUTCOME_VALUES = { failed: 'failed', survived: 'survived', 'not-evaluable': 'not-evaluable' } as const;
+const VALID_VALUES = { yes: true, no: false } as const;
+
+function listOf(value: Words): readonly string[] {
+  if (value === undefined) return [];
+  return typeof value === 'string' ? [value] : value;
+}
+
+function checkMarks(fields: ExportFields, dialect: ExportProfile['dialect'], at: Report): void {
+  const { separator, decimal, thousands } = dialect;
+  if (/^[\p{L}\p{N}"+\-.]$/u.test(separator)) {
+    const found = `found ${quote(separator)} as separator, expected a character that no number, word or quote has`;
+    at(['separator'], 'two-ways', `${found}; a comma, semicolon, tab or bar`);
+  }
+  if (separator === decimal) {
+    const key = fields.decimal === undefined ? 'separator' : 'decimal';
+    at(
+      [key],
+      'two-ways',
+      `found ${quote(decimal)} as separator and as decimal mark, expected two characters; correct one of them`,
+    );
+  }
+  if (thousands !== null && (thousands === decimal || thousands === separator)) {
+    const other = thousands === decimal ? 'decimal mark' : 'separator';
+    at(
+      ['thousands'],
+      'two-ways',
+      `found ${quote(thousands)} as thousands mark and as ${other}, expected two characters; correct one of them`,
+    );
+  }
+}
+
+/** Words by what they mean; a word that means two things is found. */
+function wordMap<Key extends string, Value>(
+  block: Partial<Record<Key, Words>> | undefined,
+  values: Readonly<Record<Key, Value>>,
+  name: string,
+  at: Report,
+): Map<string, Value> | null {
+  if (block === undefined) return null;
+  const map = new Map<string, Value>();
+  for (const key of Object.keys(values) as Key[]) {
+    for (const written of listOf(block[key])) {
+      const word = written.trim().normalize('NFC');
+      if (map.has(word) && map.get(word) !== values[key]) {
+        at([name, key], 'two-ways', `found ${quote(word)} under two meanings, expected it once; remove one`);
+      }
+      map.set(word, values[key]);
+    }
+  }
+  // The words of the plain form mean what they say, unless the rig means something else by them.
+  for (const key of Object.keys(values) as Key[]) if (!map.has(key)) map.set(key, values[key]);
+  return map;
+}
+
+function checkSentinels(
+  sentinels: readonly string[],
+  outcomes: ReadonlyMap<string, unknown> | null,
+  at: Report,
+): void {
+  const both = sentinels.find((word) => outcomes?.has(word.trim()));
+  if (both === undefined) return;
+  at(
+    ['sentinels'],
+    'two-ways',
+    `found ${quote(both)} as no value and as an outcome, expected it once; give the sentinel to its column (export.columns)`,
+  );
+}
+
+function columnRules(columns: ExportFields['columns'], at: Report): Map<string, ColumnRule> {
+  const names = EXPORT_COLUMNS.map(({ name }) => name);
+  const rules = new Map<string, ColumnRule>();
+  const taken = new Map<string, string>();
+  for (const [key, written] of Object.entries(columns ?? {})) {
+    const kind = EXPORT_COLUMNS.find(({ name }) => name === key);
+    if (!kind) {
+      const near = didYouMean(key, names) || `; expected one of ${names.join(', ')}`;
+      at(['columns', key], 'unknown-quantity', `found the unknown quantity ${quote(key)}${near}`);
+      continue;
+    }
+    const fields: ColumnFields = typeof written === 'string' ? { name: written } : written;
+    const { name, unit = null, ambient = null, pattern = null, sentinels } = fields;
+    const twin = taken.get(normalName(name));
+    if (twin !== undefined) {
+      at(
+        ['columns', key],
+        'two-ways',
+        `found the column ${quote(name)} for ${key} and for ${twin}, expected one quantity for a column; correct one of them`,
+      );
+    }
+    taken.set(normalName(name), key);
+    checkUnit(key, kind.unit, unit, at);
+    if (ambient !== null && key !== 'pressure') {
+      at(
+        ['columns', key, 'ambient'],
+        'out-of-place',
+        'found the key at another quantity, expected it at pressure; remove it',
+      );
+    }
+    rules.set(key, { name, unit, ambient, pattern, sentinels: listOf(sentinels) });
+  }
+  return rules;
+}
+
+interface ColumnFields {
+  readonly name: string;
+  readonly unit?: string | undefined;
+  readonly ambient?: number | undefined;
+  readonly pattern?: string | undefined;
+  readonly sentinels?: Words;
+}
+
+function checkUnit(key: string, expected: string | null, unit: string | null, at: Report): void {
+  if (unit === null) return;
+  if (expected === null) {
+    at(['columns', key, 'unit'], 'out-of-place', `found a unit at ${key}, which is no quantity; remove it`);
+  } else if (!sameDimension(unit, expected)) {
+    const wanted = `expected one of ${dimensionOf(expected)}, such as ${expected}`;
+    at(['columns', key, 'unit'], 'wrong-unit', `found the unit ${quote(unit)}, ${wanted}; correct it`);
+  }
+}

@@ -1,0 +1,192 @@
+import { echo, quote } from '../../problem/echo.ts';
+import type { ProblemList } from '../../problem/problem.ts';
+import type { Column, ColumnKind } from '../columns.ts';
+import type { Drop } from '../drop.ts';
+import { DROP_COLUMNS, type DropKey, OUTCOMES, VALID } from '../drop-columns.ts';
+import { DropSink } from '../drop-sink.ts';
+import { instantOf } from '../instant.ts';
+import type { Row } from '../row.ts';
+import { type ResolvedTimes, type RowTime, resolveTimes } from '../time/row-times.ts';
+import { readWallTime, timeExpectation } from '../time/time-rule.ts';
+import { ExportCells } from './cells.ts';
+import { findExportColumns } from './columns.ts';
+import { type ImportReport, ImportTally } from './import-report.ts';
+import { mixedPressures } from './mixed-units.ts';
+import { readFormed } from './number-form.ts';
+import { Overlap } from './overlap.ts';
+import type { ExportProfile } from './profile.ts';
+import type { ExportRows } from './rows.ts';
+
+/** The columns of a drop log, and a date that stands apart from its time. */
+export const EXPORT_COLUMNS: readonly ColumnKind<DropKey | 'date'>[] = [
+  ...DROP_COLUMNS,
+  { key: 'date', name: 'date', unit: null },
+];
+
+/** What a rig's export of drops becomes: the same records as from the plain form, and an account of the import. */
+export class ExportSink extends DropSink {
+  readonly #profile: ExportProfile;
+  readonly #rows: ExportRows;
+  readonly #tally: ImportTally;
+  readonly #form: ExportCells['form'];
+  readonly #overlap: Overlap;
+  readonly #times: (RowTime | null)[] = [];
+  readonly #words: {
+    readonly outcomes: ReadonlyMap<string, NonNullable<Drop['outcome']>>;
+    readonly valid: ReadonlyMap<string, boolean>;
+  };
+  #time: RowTime | null = null;
+  #start: number | null = null;
+
+  constructor(file: string, problems: ProblemList, profile: ExportProfile, rows: ExportRows) {
+    const tally = new ImportTally();
+    const cells = new ExportCells(file, problems, profile, tally);
+    super(file, problems, cells);
+    this.#profile = profile;
+    this.#rows = rows;
+    this.#tally = tally;
+    this.#form = cells.form;
+    this.#overlap = new Overlap(profile.counter, tellsSeconds(profile));
+    this.#words = { outcomes: profile.outcomes ?? OUTCOMES, valid: profile.valid ?? VALID };
+  }
+
+  override header(row: Row): void {
+    const { problems, file } = this;
+    const found = findExportColumns(row, this.#rows.units, this.#profile, EXPORT_COLUMNS, file, problems);
+    this.begin(row, found.known, found.unknown);
+    this.findings.push(...found.findings);
+    this.#start = this.#findStart();
+    this.#overlap.begin();
+  }
+
+  override row(row: Row): void {
+    const drop = this.drop(row);
+    this.segments.at(-1)!.rows += 1;
+    const again = this.#overlap.meet(drop, this.#time);
+    if (again === 'same') return;
+    if (again !== null) {
+      const { line } = again;
+      const message = `found another row for what stands on line ${line} (${again.what}), expected rows of two stretches to be the same or apart; give the stretches as two logs, or say that the number begins anew (export.counter)`;
+      this.problems.add({ file: this.file, line: row.line, column: 1, code: 'overlapping-rows', message });
+    }
+    this.count(drop);
+    if (!this.problems.isEmpty || this.cells.hasStrangeWords) return;
+    this.drops.push(drop);
+    this.#times.push(this.#time);
+  }
+
+  override end(): void {
+    super.end();
+    this.#settleTimes();
+    for (const { line, message } of mixedPressures(this.drops)) {
+      this.problems.add({ file: this.file, line, column: null, code: 'mixed-units', message });
+    }
+  }
+
+  protected override outcomes(): ReadonlyMap<string, NonNullable<Drop['outcome']>> {
+    return this.#words.outcomes;
+  }
+
+  protected override words(
+    row: Row,
+    at: (key: DropKey) => Column | undefined,
+  ): Pick<Drop, 'outcome' | 'valid'> {
+    const settle = (code: string, keys: string) => ({
+      code,
+      message: `the profile says what it means (${keys})`,
+    });
+    return {
+      outcome: this.cells.word(
+        row,
+        at('outcome'),
+        this.#words.outcomes,
+        settle('unknown-outcome', OUTCOME_KEYS),
+      ),
+      valid: this.cells.word(row, at('valid'), this.#words.valid, settle('unknown-word', VALID_KEYS)) ?? true,
+    };
+  }
+
+  /** Read now, and given its offset when the rows behind it are known. */
+  protected override time(row: Row, column: Column | undefined): string | null {
+    const rule = this.#profile.time;
+    this.#time = null;
+    if (rule === null || column === undefined) return super.time(row, column);
+    const date = this.columns.get('date');
+    const day = this.cells.text(row, date);
+    const clock = this.cells.text(row, column);
+    if (clock === null && day === null) return null;
+    const text = [day, clock].filter((part) => part !== null).join(' ');
+    const number = (cell: string) => {
+      const read = readFormed(cell, this.#form);
+      return typeof read === 'number' ? read : null;
+    };
+    const wall = readWallTime(text, rule, number, this.#start);
+    if (wall !== null) {
+      this.#time = { ...wall, place: row.place(column.index) };
+    } else if (rule.kind !== 'seconds' || this.#start !== null) {
+      const message = `${column.title}: found ${quote(text)}, expected ${timeExpectation(rule)}; correct it, or the profile (export.time.format)`;
+      this.cells.problem(row, column, 'not-a-time', message);
+    }
+    return null;
+  }
+
+  protected override report(): ImportReport {
+    return {
+      ...super.report(),
+      rig: this.#profile.rig,
+      rows: { ...super.report().rows, collapsed: this.#overlap.collapsed },
+      emptied: Object.fromEntries(this.#tally.emptied),
+      conversions: this.#tally.conversions,
+      metadata: this.#rows.metadata,
+    };
+  }
+
+  #findStart(): number | null {
+    const rule = this.#profile.time;
+    if (rule?.kind !== 'seconds') return null;
+    if (typeof rule.start === 'number') return rule.start;
+    const { key } = rule.start;
+    const stated = this.#rows.valueOf(key);
+    const instant = stated === null ? null : instantOf(stated.value);
+    if (instant === null) {
+      const found = stated === null ? `no line ${quote(key)}` : `${quote(stated.value)} at ${quote(key)}`;
+      const message = `found ${found} before the header, expected the start as ISO 8601 with its offset; the profile may give it (export.time.start)`;
+      this.problems.add({ file: this.file, line: stated?.line ?? 1, column: 1, code: 'no-start', message });
+    }
+    return instant;
+  }
+
+  #settleTimes(): void {
+    const rule = this.#profile.time;
+    if (rule === null) return;
+    const zone = 'zone' in rule ? rule.zone : null;
+    const times = resolveTimes(this.#times, zone);
+    for (const [i, iso] of times.iso.entries()) {
+      if (iso !== null) this.drops[i] = { ...this.drops[i]!, time: iso };
+    }
+    for (const { place } of times.impossible) {
+      const message = `found a time that the clock of ${echo(zone!.name)} leaves out in spring, expected one that it shows; the profile gives the rig's zone, or a fixed offset (export.time.zone)`;
+      this.problems.add({ file: this.file, ...place, code: 'no-such-time', message });
+    }
+    this.#findTimes(times);
+  }
+
+  #findTimes({ open, back }: ResolvedTimes): void {
+    const rows = (count: number) => (count === 1 ? '1 row' : `${count} rows`);
+    if (open.length > 0) {
+      const message = `${rows(open.length)} in the hour that autumn doubles, and nothing says the first or the second time round: their times are kept without offset and order nothing`;
+      this.findings.push({ code: 'time-uncertain', message, ...open[0]!.place });
+    }
+    if (back.length > 0) {
+      const message = `the clock goes back at ${rows(back.length)}: the order of the rows is kept, the times are uncertain`;
+      this.findings.push({ code: 'clock-back', message, ...back[0]!.place });
+    }
+  }
+}
+
+const OUTCOME_KEYS = 'export.outcomes.failed, export.outcomes.survived, export.outcomes.not-evaluable';
+const VALID_KEYS = 'export.valid.yes, export.valid.no';
+
+function tellsSeconds({ time }: ExportProfile): boolean {
+  return time !== null && (time.kind !== 'clock' || time.format.pattern.includes('ss'));
+}
