@@ -187,7 +187,8 @@ export interface Run {
   readonly constructions: readonly string[];
   readonly specification: string | null;
   readonly specimens: string | null;
-  readonly logs: readonly string[];
+  /** A log that another rig wrote than the run's names it. */
+  readonly logs: readonly (string | { readonly file: string; readonly rig: string })[];
   readonly amendments: string | null;
   readonly inspections: string | null;
   readonly events: string | null;

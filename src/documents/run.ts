@@ -1,5 +1,5 @@
 import { quote } from '../problem/echo.ts';
-import { list, optional } from './blocks.ts';
+import { block, either, list, optional } from './blocks.ts';
 import { name, prose, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Run } from './kinds.ts';
@@ -16,7 +16,21 @@ export const runShape = once(() => ({
   constructions: optional(list(name('Path of a construction.'), 'What was tested.')),
   specification: optional(name('Path of the specification to judge against.')),
   specimens: optional(name('Path of the table of specimens.')),
-  logs: list(name('Path of a log.'), "The rig's logs; several are one test.", 1),
+  logs: list(
+    either(
+      name('Path of a log.'),
+      block(
+        {
+          file: name('Path of a log.'),
+          rig: name('Path of the rig that wrote it, where it is not the rig of the run.'),
+        },
+        'A log, and the rig that wrote it.',
+      ),
+      'Path of a log; { file: …, rig: … } where another rig wrote it.',
+    ),
+    "The rig's logs; several are one test.",
+    1,
+  ),
   amendments: optional(name('Path of the table of amendments.')),
   inspections: optional(name('Path of the table of inspections of a drum test.')),
   events: optional(name('Path of the table of events of a drum test.')),
@@ -30,7 +44,7 @@ export const runShape = once(() => ({
 export function run(document: YamlDocument): Run {
   const findings = new Findings(document);
   const fields = readFields(runShape(), document.value, [], findings);
-  checkPaths('logs', fields.logs ?? [], findings);
+  checkPaths('logs', (fields.logs ?? []).map(logFile), findings);
   checkPaths('constructions', fields.constructions ?? [], findings);
   findings.throwIfAny();
   const whole = fields as Whole<ReturnType<typeof runShape>>;
@@ -49,6 +63,11 @@ export function run(document: YamlDocument): Run {
     events: whole.events ?? null,
     source: document.source,
   };
+}
+
+/** Path of a log, however it is written. */
+export function logFile(log: Run['logs'][number]): string {
+  return typeof log === 'string' ? log : log.file;
 }
 
 function checkPaths(key: 'logs' | 'constructions', paths: readonly string[], findings: Findings): void {

@@ -1,5 +1,5 @@
 import { follow } from '../documents/follow.ts';
-import type { Construction, Protocol, Rig, Source, Specification } from '../documents/kinds.ts';
+import type { Construction, Protocol, Rig, Run, Source, Specification } from '../documents/kinds.ts';
 import {
   loadConstruction,
   loadProtocol,
@@ -8,6 +8,7 @@ import {
   loadSpecification,
   type Whereabouts,
 } from '../documents/load.ts';
+import { logFile } from '../documents/run.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
@@ -25,6 +26,12 @@ export type Request =
       readonly logs: readonly string[];
     };
 
+/** A log to read, and the rig that wrote it: its own where the run names one, else that of the run. */
+export interface LogOfRig {
+  readonly source: LogSource;
+  readonly rig: Rig | null;
+}
+
 /** Every document of a request, read and valid; its tables, found but not read yet. */
 export interface Documents {
   readonly run: string | null;
@@ -33,7 +40,7 @@ export interface Documents {
   readonly constructions: readonly Construction[];
   readonly specification: Specification | null;
   readonly specimens: LogSource | null;
-  readonly logs: readonly LogSource[];
+  readonly logs: readonly LogOfRig[];
   readonly inputs: readonly Input[];
 }
 
@@ -60,7 +67,7 @@ export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>):
     constructions: constructions.map((construction) => construction!),
     specification,
     specimens: request.specimens,
-    logs: request.logs.map((path) => (path === '-' ? stdin : path)),
+    logs: request.logs.map((path) => ({ source: path === '-' ? stdin : path, rig })),
   });
 }
 
@@ -81,15 +88,26 @@ function fromRun(path: string, gather: Gathering): Documents {
     const where = written === null ? null : find(written, at);
     return where && gather.take(() => kind(where));
   };
+  const rig = load(run.rig, ['rig'], loadRig);
+  const ownRigs = new Map<string, Rig | null>();
+  const rigOf = (log: Run['logs'][number], i: number): Rig | null => {
+    if (typeof log === 'string' || log.rig === run.rig) return rig;
+    const own = ownRigs.get(log.rig) ?? load(log.rig, ['logs', i, 'rig'], loadRig);
+    ownRigs.set(log.rig, own);
+    return own;
+  };
   const loaded = {
     protocol: load(run.protocol, ['protocol'], loadProtocol)!,
-    rig: load(run.rig, ['rig'], loadRig),
+    rig,
     constructions: run.constructions.map(
       (written, i) => load(written, ['constructions', i], loadConstruction)!,
     ),
     specification: load(run.specification, ['specification'], loadSpecification),
     specimens: run.specimens === null ? null : find(run.specimens, ['specimens']),
-    logs: run.logs.map((written, i) => find(written, ['logs', i])!),
+    logs: run.logs.map((log, i) => {
+      const at = typeof log === 'string' ? ['logs', i] : ['logs', i, 'file'];
+      return { source: find(logFile(log), at)!, rig: rigOf(log, i) };
+    }),
   };
   gather.throwIfAny();
   return assemble({ id: run.id, source: run.source }, loaded);
@@ -109,11 +127,17 @@ function assemble(run: { id: string; source: Source } | null, loaded: Loaded): D
     inputs: [
       ...(run ? [input('run', run.source)] : []),
       input('protocol', loaded.protocol.source),
-      ...(loaded.rig ? [input('rig', loaded.rig.source)] : []),
+      ...rigsOf(loaded).map(({ source }) => input('rig', source)),
       ...loaded.constructions.map(({ source }) => input('construction', source)),
       ...(loaded.specification ? [input('specification', loaded.specification.source)] : []),
     ],
   };
+}
+
+/** Every rig once, that of the run first. */
+function rigsOf({ rig, logs }: Loaded): Rig[] {
+  const all = [rig, ...logs.map((log) => log.rig)].filter((it) => it !== null);
+  return all.filter((it, i) => all.findIndex(({ source }) => source.path === it.source.path) === i);
 }
 
 /** Goes on after a document that is wrong, so that a person sees the faults of all of them in one go. */

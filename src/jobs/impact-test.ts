@@ -34,9 +34,10 @@ export async function readImpactTest(documents: Documents): Promise<ImpactTest> 
   const register = documents.specimens === null ? null : await gather(readSpecimens(documents.specimens));
   const logs: (DropLog | null)[] = [];
   // One after the other: two logs at once would not be read sooner, and their problems would come in any order.
-  for (const source of documents.logs) logs.push(await gather(readDropLog(source)));
+  for (const { source, rig } of documents.logs) logs.push(await gather(readDropLog(source, rig?.export)));
   if (problems.length > 0) throw new InputError(problems);
   const read = logs.map((log) => log!);
+  refuseOtherMasses(documents, read);
   return {
     ...documents,
     protocol,
@@ -45,9 +46,20 @@ export async function readImpactTest(documents: Documents): Promise<ImpactTest> 
     inputs: [
       ...documents.inputs,
       ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
-      ...read.map((log) => tableInput('log', log, log.drops.length)),
+      ...read.map((log) => ({ ...tableInput('log', log, log.drops.length), import: log.import })),
     ],
   };
+}
+
+/** A log without masses has the rig's; the energy of a drop is reckoned with those of the run's rig. */
+function refuseOtherMasses({ rig, logs }: Documents, read: readonly DropLog[]): void {
+  const problems = read.flatMap(({ path, columns }, i): Problem[] => {
+    const own = logs[i]!.rig;
+    if (own === rig || columns.has('mass') || own?.mass?.value === rig?.mass?.value) return [];
+    const message = `the rig of this log (${own?.id}) has another falling mass than the rig of the run and the log has no column of masses, expected one; add the column, or give the logs of each rig their own run`;
+    return [{ file: path, line: null, column: null, code: 'rigs-differ', message }];
+  });
+  if (problems.length > 0) throw new InputError(problems);
 }
 
 function impactOnly(protocol: Protocol): ImpactProtocol {

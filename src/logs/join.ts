@@ -1,11 +1,13 @@
 import { echo } from '../problem/echo.ts';
-import { InputError } from '../problem/problem.ts';
+import { InputError, type Problem } from '../problem/problem.ts';
 import type { Drop, DropLog } from './drop.ts';
 import { instantOf } from './instant.ts';
 
 /** Several logs as one test. */
 export interface JoinedLogs {
   readonly drops: readonly Drop[];
+  /** Drops that a rig wrote into two of its files, counted once. */
+  readonly collapsed: number;
   /** Whether the drops of the logs were put in order by their times, or stand one log after another as given. */
   readonly order: 'time' | 'given';
 }
@@ -15,15 +17,21 @@ export interface JoinedLogs {
  * its offset, else one log after another as given. Each log keeps its own order of rows, whatever its clock says: a
  * rig writes its drops as they fall. Equal times stand as given.
  *
- * @throws InputError where the same content is given twice, since its drops would count twice
+ * A rig whose export has a profile may begin a file with the last rows of the one before: rows of one rig with the
+ * same instant, specimen and number are one drop where they say the same.
+ *
+ * @throws InputError where the same content is given twice, since its drops would count twice, and where such rows
+ * differ
  */
 export function joinLogs(logs: readonly DropLog[]): JoinedLogs {
   refuseTwins(logs);
-  const timed = logs.length > 1 ? logs.map(instants) : [];
+  const apart = withoutOverlap(logs);
+  const collapsed = count(logs) - count(apart);
+  const timed = apart.length > 1 ? apart.map(instants) : [];
   if (timed.length === 0 || timed.some((times) => times === null)) {
-    return { drops: logs.flatMap(({ drops }) => drops), order: 'given' };
+    return { drops: apart.flatMap(({ drops }) => drops), collapsed, order: 'given' };
   }
-  return { drops: merge(logs, timed as number[][]), order: 'time' };
+  return { drops: merge(apart, timed as number[][]), collapsed, order: 'time' };
 }
 
 function refuseTwins(logs: readonly DropLog[]): void {
@@ -38,6 +46,40 @@ function refuseTwins(logs: readonly DropLog[]): void {
     return [{ file: log.path, line: null, column: null, code: 'same-log-twice', message }];
   });
   if (problems.length > 0) throw new InputError(problems);
+}
+
+function count(logs: readonly DropLog[]): number {
+  return logs.reduce((sum, { drops }) => sum + drops.length, 0);
+}
+
+/** The logs without the drops that a log of the same rig before them has too. */
+function withoutOverlap(logs: readonly DropLog[]): readonly DropLog[] {
+  const met = new Map<string, Drop>();
+  const problems: Problem[] = [];
+  const apart = logs.map((log) => {
+    const { rig } = log.import;
+    if (rig === null || logs.length === 1) return log;
+    const drops = log.drops.filter((drop) => {
+      if (drop.time === null || instantOf(drop.time) === null) return true;
+      const identity = JSON.stringify([rig, drop.number, drop.time, drop.specimen]);
+      const twin = met.get(identity);
+      if (!twin || twin.file === drop.file) {
+        met.set(identity, drop);
+        return true;
+      }
+      if (content(twin) === content(drop)) return false;
+      const message = `found another row for the drop that stands in ${echo(twin.file, 200)} on line ${twin.line}, expected overlapping files to say the same; leave the wrong row out`;
+      problems.push({ file: drop.file, line: drop.line, column: null, code: 'overlapping-logs', message });
+      return true;
+    });
+    return drops.length === log.drops.length ? log : { ...log, drops };
+  });
+  if (problems.length > 0) throw new InputError(problems);
+  return apart;
+}
+
+function content(drop: Drop): string {
+  return JSON.stringify({ ...drop, file: '', line: 0 });
 }
 
 function instants(log: DropLog): number[] | null {

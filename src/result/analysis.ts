@@ -1,5 +1,6 @@
 import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { EnergyDefinition } from '../documents/kinds.ts';
+import type { ImportReport } from '../logs/export/import-report.ts';
 import type { JudgedCriterion, Verdict } from './criterion.ts';
 import type { Estimate } from './estimate.ts';
 
@@ -22,6 +23,8 @@ export interface Input {
   readonly bytes: number;
   /** Data rows of a table; null for documents. */
   readonly rows: number | null;
+  /** What became of a log's rows and cells on their way in. */
+  readonly import?: ImportReport;
 }
 
 /** What `analyze` finds in a drop test: the document of `--json`, less its constant head. */
