@@ -3,6 +3,7 @@ import type { SampleBatch } from './batch.ts';
 import { ClockMinute } from './clock.ts';
 import type { SampleLayout } from './layout.ts';
 import { ColumnSentinels } from './sentinels.ts';
+import { ShapeMemory } from './shape-memory.ts';
 import { readSlowRow, type SlowContext } from './slow-row.ts';
 import { Tallies } from './tally.ts';
 
@@ -52,6 +53,8 @@ export class SampleScanner {
   readonly #low: Float64Array;
   readonly #high: Float64Array;
   readonly #clock: ClockMinute;
+  readonly #shapes: ShapeMemory;
+  #shapedEnd = 0;
   #state = -1;
   #stateBytes = new Uint8Array(0);
 
@@ -81,6 +84,7 @@ export class SampleScanner {
     const sentinels = layout.columns.map(({ index }) => this.#sentinels[index]!);
     this.#slowContext = { layout, batch, sentinels };
     this.#clock = new ClockMinute(layout.dialect.offset);
+    this.#shapes = new ShapeMemory({ layout, batch, clock: this.#clock, sentinels });
   }
 
   /**
@@ -115,6 +119,20 @@ export class SampleScanner {
         batch.rows = rows;
         this.#flush();
         rows = 0;
+      }
+      const isAwake = this.#shapes.isAwake;
+      if (isAwake) {
+        const read = this.#readShaped(bytes, view, at, stop, rows, lines, base);
+        if (read > 0) {
+          at = this.#shapedEnd;
+          rows += read;
+          lines += read;
+          w0 = words[0]!;
+          w1 = words[1]!;
+          w2 = words[2]!;
+          w3 = words[3]!;
+          continue;
+        }
       }
       const begin = at;
       let k = 0;
@@ -231,6 +249,7 @@ export class SampleScanner {
           to[rows] = base + at;
           rows++;
           lines++;
+          if (isAwake) this.#shapes.learn(bytes.toString('latin1', begin, at));
           continue;
         }
       }
@@ -254,6 +273,31 @@ export class SampleScanner {
     else this.problemsBeyond += 1;
   }
 
+  /** Rows that keep a shape met before; where they end is left in `#shapedEnd`. */
+  #readShaped(
+    bytes: Buffer,
+    view: DataView,
+    at: number,
+    stop: number,
+    row: number,
+    line: number,
+    base: number,
+  ): number {
+    const { recent } = this.#shapes;
+    if (recent.length === 0) return 0;
+    const { words } = this.#clock;
+    if (this.#layout.timeIndex === 0 && view.getInt32(at + 12, true) !== words[3]) this.#adopt(bytes, at);
+    for (let i = 0; i < recent.length; i++) {
+      const shape = recent[i]!;
+      const read = shape.read(bytes, view, at, stop, row, line, base);
+      if (read === 0) continue;
+      this.#shapedEnd = at + read * shape.length;
+      this.#shapes.fitted(shape, read);
+      return read;
+    }
+    return 0;
+  }
+
   #slow(bytes: Buffer, begin: number, end: number, row: number, line: number, isEnded: boolean): boolean {
     const behind = end > begin && bytes[end - 1] === CR ? end - 1 : end;
     const text = bytes.toString('utf8', begin, behind);
@@ -266,7 +310,12 @@ export class SampleScanner {
   #adopt(bytes: Buffer, at: number): boolean {
     let end = at;
     while (end < at + 40 && bytes[end] !== LF && bytes[end] !== CR && bytes[end] !== this.#separator) end++;
-    return this.#clock.adopt(bytes.toString('latin1', at, end));
+    const { suffixLength } = this.#clock;
+    const before = this.#clock.suffix.slice(0, suffixLength).join();
+    const isAdopted = this.#clock.adopt(bytes.toString('latin1', at, end));
+    const { suffix } = this.#clock;
+    if (suffix.slice(0, this.#clock.suffixLength).join() !== before) this.#shapes.forget();
+    return isAdopted;
   }
 
   get #separator(): number {
