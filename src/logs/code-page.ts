@@ -13,17 +13,33 @@ export function decoderOf(encoding: Encoding): Decoder {
 }
 
 /**
- * Every code page but UTF-8. What cannot be decoded comes out as a replacement character, and only so: no export
- * holds one of its own. Windows-1252 gives a control character (U+0080 to U+009F) for its five bytes without meaning.
+ * Bytes 0x80 to 0x9F of Windows-1252, a full stop where a byte has no meaning (WHATWG Encoding Standard,
+ * index-windows-1252). Node 20 decodes them as Latin-1 has them, as control characters.
  */
+const WINDOWS_1252 = '€.‚ƒ„…†‡ˆ‰Š‹Œ.Ž..‘’“”•–—˜™š›œ.žŸ';
+
+function mended(text: string): string {
+  return text.replaceAll(/[\u0080-\u009f]/g, (control) => {
+    const meant = WINDOWS_1252[control.charCodeAt(0) - 0x80]!;
+    return meant === '.' ? control : meant;
+  });
+}
+
+/**
+ * How bytes that are none of a code page come out: a replacement character, a control character (U+0080
+ * to U+009F) or, for the odd single byte of the East Asian ones, a private one (U+F8F0 to U+F8FF): no export has those.
+ */
+const WRONG = /[\u0080-\u009f\uf8f0-\uf8ff\ufffd]/;
+
+/** Every code page but UTF-8. */
 class CodePageDecoder implements Decoder {
   readonly #decoder: InstanceType<typeof TextDecoder>;
-  readonly #wrong: RegExp;
+  readonly #isWindows: boolean;
   #isStarted = false;
 
   constructor(encoding: Encoding) {
     this.#decoder = new TextDecoder(encoding, { ignoreBOM: true });
-    this.#wrong = encoding === 'windows-1252' ? /[\u0080-\u009f]/ : /\ufffd/;
+    this.#isWindows = encoding === 'windows-1252';
   }
 
   push(chunk: Uint8Array): Decoded {
@@ -32,10 +48,11 @@ class CodePageDecoder implements Decoder {
       this.#isStarted = true;
       if (text.startsWith('\ufeff')) text = text.slice(1);
     }
-    const at = text.search(this.#wrong);
+    if (this.#isWindows) text = mended(text);
+    const at = text.search(WRONG);
     if (at < 0) return { text, badByte: null };
     const code = text.charCodeAt(at);
-    return { text: text.slice(0, at), badByte: code === 0xfffd ? 'unknown' : code };
+    return { text: text.slice(0, at), badByte: this.#isWindows ? code : 'unknown' };
   }
 
   get isInsideCharacter(): boolean {

@@ -143,15 +143,15 @@ export function convert(value: number, from: string, to: string): number {
   const down = target.factor / source.factor;
   if (isNearlyWhole(up)) return roundedProduct(value, Math.round(up));
   if (isNearlyWhole(down)) return value / Math.round(down);
-  return value * up;
+  return roundedProduct(value, up);
 }
 
 function isNearlyWhole(ratio: number): boolean {
   return ratio >= 0.5 && ratio < 1e12 && Math.abs(ratio - Math.round(ratio)) < 1e-9 * ratio;
 }
 
-/** 0.29 m × 1000 is 290 mm, not 290.00000000000006: the decimal digits as written are what was measured. */
-function roundedProduct(value: number, whole: number): number {
-  const product = value * whole;
+/** 0.29 m is 290 mm, not 290.00000000000006, and 19 in are 482.6 mm: decimal digits are what was measured. */
+function roundedProduct(value: number, ratio: number): number {
+  const product = value * ratio;
   return Number.isFinite(product) ? Number(product.toPrecision(15)) : product;
 }

@@ -177,8 +177,10 @@ export class ExportRows implements RowForm {
     const names = this.#kinds
       .filter(({ isNeeded }) => isNeeded)
       .map(({ name }) => quote(this.#profile.columns.get(name)?.name ?? name));
+    const mistaken = this.metadata.some(({ key, value }) => /[ÂÃ][\u0080-\u00bf]/u.test(key + value));
     const message =
-      `found no line with the columns ${names.join(', ')} of rig ${echo(this.#profile.rig)}; ` +
+      `found no line with the columns ${names.join(', ')} of rig ${echo(this.#profile.rig)}` +
+      `${mistaken ? ' (UTF-8 read as another code page: export.encoding)' : ''}; ` +
       'give the profile of the rig that wrote this export, or correct export.columns';
     return { line: 1, column: 1, code: 'no-header', message, isFatal: true };
   }
@@ -198,11 +200,8 @@ function isEmpty(row: Row): boolean {
 
 /** `Key: value`, `Key = value`, or the first cell and the others. */
 function splitLine(row: Row): { key: string; value: string } {
-  const cells = row.cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
-  const [, key, value] = /^([^:=]{1,80}?)\s*[:=]\s*(.*)$/su.exec(cells.join(' ')) ?? [];
-  if (key !== undefined && !cells.slice(1).includes(key)) {
-    const rest = cells[0]!.replace(/\s*[:=]\s*$/u, '') === key ? cells.slice(1).join(' ') : value!;
-    return { key, value: rest };
-  }
-  return { key: cells[0]!, value: cells.slice(1).join(' ') };
+  const [first = '', ...others] = row.cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
+  const [, key, begin] = /^([^:=]{1,80}?)\s*[:=]\s*(.*)$/su.exec(first) ?? [];
+  const value = key === undefined ? others : [begin!, ...others].filter((part) => part !== '');
+  return { key: key ?? first, value: value.join(' ') };
 }
