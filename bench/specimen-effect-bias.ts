@@ -11,9 +11,8 @@
 import { laws } from '../src/statistics/laws/laws.ts';
 import { fitLocationScale } from '../src/statistics/likelihood/fit.ts';
 import { gatherObservations } from '../src/statistics/likelihood/observation.ts';
-import { randomStream } from '../src/statistics/random/random-stream.ts';
 import { fitKnownShare, fitSpecimenEffect } from '../src/statistics/specimen-effect/fit.ts';
-import type { History, Hit } from '../src/statistics/specimen-effect/history.ts';
+import { drawRisingHeight } from './rising-height.ts';
 
 const tests = Number(process.argv[2] ?? 1000);
 const seed = Number(process.argv[3] ?? 20261125);
@@ -32,23 +31,6 @@ const plans = [
   [40, 0, 350, 25, 0.02],
   [30, 30, 350, 25, 0.01],
 ] as const;
-
-function draw(
-  index: number,
-  tyres: number,
-  [between, within, start, step, damage]: (typeof plans)[number],
-): History[] {
-  const random = randomStream(seed, index);
-  return Array.from({ length: tyres }, () => {
-    const strength = 500 + between * random.normal();
-    const hits: Hit[] = [];
-    for (let level = start as number, earlier = 0; ; level += step, earlier++) {
-      const failed = level >= (strength + within * random.normal()) * (1 - damage) ** earlier;
-      hits.push({ level, failed, earlier });
-      if (failed) return hits;
-    }
-  });
-}
 
 class Moments {
   n = 0;
@@ -80,7 +62,7 @@ for (const plan of plans) {
     const known = new Moments();
     let untold = 0;
     for (let i = 0; i < tests; i++) {
-      const histories = draw(i, tyres, plan);
+      const histories = drawRisingHeight(seed, i, tyres, plan);
       const fit = fitSpecimenEffect(histories, { scale: 'identity', damage });
       if (fit.kind !== 'spreads-told' && fit.kind !== 'spreads-untold') continue;
       noted.add(histories.reduce((sum, h) => sum + h.at(-1)!.level, 0) / tyres - 500);
