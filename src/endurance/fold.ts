@@ -1,6 +1,7 @@
 import type { SampleBatch } from '../logs/samples/batch.ts';
+import { addColumn } from './add-column.ts';
 import { EventTally } from './event-tally.ts';
-import { type ChannelSums, conditionOf, emptySums, type Frame, type RowMark } from './frame.ts';
+import { conditionOf, emptySums, type Frame, type RowMark } from './frame.ts';
 import { Link } from './link.ts';
 import type { FoldPlan } from './plan.ts';
 import { dropRepeats, type Repeat } from './repeats.ts';
@@ -250,57 +251,4 @@ export function classOf(cuts: readonly number[], value: number): number {
   let below = 0;
   while (below < cuts.length && cuts[below]! <= value) below++;
   return below;
-}
-
-const RANGE = { min: 0, max: 0 };
-
-/** Adds a stretch of a column to its sums; the range of the stretch itself is what it returns. */
-function addColumn(
-  sums: ChannelSums,
-  values: Float64Array,
-  begin: number,
-  end: number,
-  reference: number,
-): { readonly min: number; readonly max: number } {
-  let min = Number.POSITIVE_INFINITY;
-  let max = Number.NEGATIVE_INFINITY;
-  let atMax = 0;
-  let count = 0;
-  let sum = 0;
-  let squares = 0;
-  let last = Number.NaN;
-  for (let row = begin; row < end; row++) {
-    const value = values[row]!;
-    if (Number.isNaN(value)) continue;
-    const difference = value - reference;
-    count++;
-    sum += difference;
-    squares += difference * difference;
-    if (value < min) min = value;
-    if (value >= max) {
-      atMax = value > max ? 1 : atMax + 1;
-      max = value;
-    }
-    last = value;
-  }
-  if (count > 0 && sums.count === 0) {
-    let row = begin;
-    while (Number.isNaN(values[row]!)) row++;
-    sums.first = values[row]!;
-  }
-  if (count > 0) sums.last = last;
-  sums.count += count;
-  sums.missing += end - begin - count;
-  sums.sum += sum;
-  sums.squares += squares;
-  if (min < sums.min) sums.min = min;
-  if (max > sums.max) {
-    sums.max = max;
-    sums.atMax = atMax;
-  } else if (max === sums.max) {
-    sums.atMax += atMax;
-  }
-  RANGE.min = min;
-  RANGE.max = max;
-  return RANGE;
 }

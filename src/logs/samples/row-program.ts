@@ -1,0 +1,93 @@
+/**
+ * The text of a program that reads one row after the other, as it is written cell by cell. Byte 4i + j of a row is
+ * bits 8j to 8j + 7 of word i.
+ */
+export class RowProgram {
+  /** Statements before the question whether the row fits, and those behind it. */
+  readonly lines: string[] = [];
+  readonly stores: string[] = [];
+  readonly #length: number;
+  readonly #expected: Uint8Array;
+  readonly #carry: Uint8Array;
+  readonly #asked: Uint8Array;
+  #at = 0;
+
+  /** @param length bytes of a row, line end included */
+  constructor(length: number) {
+    const padded = Math.ceil(length / 4) * 4;
+    this.#length = length;
+    this.#expected = new Uint8Array(padded);
+    this.#carry = new Uint8Array(padded);
+    this.#asked = new Uint8Array(padded);
+  }
+
+  /** The bytes of this text stand here. */
+  text(text: string): void {
+    for (const byte of Buffer.from(text)) {
+      this.#expected[this.#at] = byte;
+      this.#asked[this.#at++] = 0xff;
+    }
+  }
+
+  /**
+   * A digit from 0 to `most` stands here. Its value is below 16, and stays so when what is missing from `most` to
+   * 15 is added.
+   *
+   * @returns the expression for its value
+   */
+  digit(most: number): string {
+    const at = this.#at++;
+    this.#expected[at] = 0x30;
+    this.#carry[at] = 15 - most;
+    this.#asked[at] = 0xf0;
+    const shift = (at % 4) * 8;
+    return `(x${at >> 2} >> ${shift} & 15)`;
+  }
+
+  /** A byte stands here that is printable, and neither the separator nor a quote. */
+  anyByte(separator: string): void {
+    const at = this.#at++;
+    const place = `bytes[at + ${at}]`;
+    const other = `${place} === 34 || ${place} === ${separator.charCodeAt(0)}`;
+    this.lines.push(`if (${place} < 32 || ${place} > 126 || ${other}) bad = 1;`);
+  }
+
+  /** The sixteen bytes of the minute at hand stand here. */
+  minute(): void {
+    for (let i = 0; i < 4; i++) {
+      this.lines.push(`bad |= view.getInt32(at + ${this.#at}, true) ^ w${i};`);
+      this.#at += 4;
+    }
+  }
+
+  /** The program, for rows until the batch holds `capacity`. */
+  source(capacity: number): string {
+    return `return (bytes, view, at, stop, row, line, base) => {
+      const { words, start } = clock;
+      const w0 = words[0], w1 = words[1], w2 = words[2], w3 = words[3];
+      const first = row;
+      for (; row < ${capacity} && at + ${this.#length} <= stop; row++) {
+        let bad = 0;
+        ${this.#words().join('\n')}
+        ${this.lines.join('\n')}
+        if (bad !== 0) break;
+        ${this.stores.join('\n')}
+        lineOf[row] = line++;
+        from[row] = base + at;
+        at += ${this.#length};
+        to[row] = base + at;
+      }
+      return row - first;
+    };`;
+  }
+
+  #words(): string[] {
+    const word = (bytes: Uint8Array, i: number): number => new DataView(bytes.buffer).getInt32(i * 4, true);
+    return Array.from({ length: this.#expected.length / 4 }, (_, i) => i)
+      .filter((i) => word(this.#asked, i) !== 0)
+      .flatMap((i) => [
+        `const x${i} = view.getInt32(at + ${i * 4}, true) ^ ${word(this.#expected, i)};`,
+        `bad |= (x${i} | x${i} + ${word(this.#carry, i)}) & ${word(this.#asked, i)};`,
+      ]);
+  }
+}
