@@ -65,7 +65,7 @@ export class ExportCells extends CellReader {
     const unit = column.unit ?? range.unit;
     const value = convert(read, unit, range.unit) - (column.rule?.ambient ?? 0);
     if (this.isInside(value, range)) {
-      if (unit !== range.unit) this.#tally.convert(column.title, unit, range.unit);
+      if (!isSameUnit(unit, range.unit)) this.#tally.convert(column.title, unit, range.unit);
       return value;
     }
     this.outOfRange(row, column, range, `${settle}; or another unit was meant (export.columns)`);
@@ -95,6 +95,11 @@ export class ExportCells extends CellReader {
     this.#patterns.set(pattern, known);
     return known;
   }
+}
+
+/** Two spellings of one unit, such as ° and deg. */
+function isSameUnit(one: string, other: string): boolean {
+  return one === other || (convert(1, one, other) === 1 && convert(0, one, other) === 0);
 }
 
 /** Words and numbers that mean "no value"; numbers go by their value: -999 is -999.0. */
