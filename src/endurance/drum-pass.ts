@@ -9,8 +9,8 @@ import { InputError, type Problem, ProblemList } from '../problem/problem.ts';
 import type { Frame, FrameRange } from './frame.ts';
 import { readTape } from './frame-tape.ts';
 import { Ledger } from './ledger.ts';
-import { type FoldedPart, foldRows } from './part-fold.ts';
-import { INLINE_RUNNER, type PartRunner } from './part-runner.ts';
+import { type FoldedPart, PartFolder } from './part-fold.ts';
+import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
 import { LOG_RULES, type LogRules } from './rules.ts';
 
@@ -57,7 +57,7 @@ const PART = 8 << 20;
  * @throws InputError with the problems of all logs.
  */
 export async function passDrumLogs(paths: readonly string[], options: DrumPassOptions): Promise<DrumPass> {
-  const { schedule, rules = LOG_RULES, runner = INLINE_RUNNER, partBytes = PART } = options;
+  const { schedule, rules = LOG_RULES, runner = inlineRunner(), partBytes = PART } = options;
   const logs = inOrder(
     paths.map((path) => openSampleLog(path, options.dialect)),
     schedule,
@@ -150,7 +150,7 @@ function moved(problem: Omit<Problem, 'file'>, file: string, lines: number): Pro
 
 function rereadRows(range: FrameRange, log: SampleLog, plan: FoldPlan): Frame[] {
   const part = { path: log.path, from: range.from, to: range.to, size: log.size };
-  const rows = foldRows({ part, layout: log.layout, plan });
+  const rows = new PartFolder().rows({ part, layout: log.layout, plan });
   return rows.map((frame) => movedRow(frame, range));
 }
 
@@ -171,7 +171,7 @@ function firstRows(log: SampleLog, schedule: readonly EnduranceBlock[], rules: L
     to: Math.min(log.size, bodyOffset + 64 * 1024),
     size: log.size,
   };
-  return foldRows({ part, layout: log.layout, plan }).slice(0, 1000);
+  return new PartFolder().rows({ part, layout: log.layout, plan }).slice(0, 1000);
 }
 
 function medianInterval(log: SampleLog, schedule: readonly EnduranceBlock[], rules: LogRules): number {

@@ -1,5 +1,5 @@
 import { hashOfFile, ThreadPool } from '../logs/samples/threads.ts';
-import { type FoldedPart, foldPart, type PartTask } from './part-fold.ts';
+import { type FoldedPart, PartFolder, type PartTask } from './part-fold.ts';
 
 /** A file to be hashed up to a size. */
 export interface HashTask {
@@ -18,18 +18,23 @@ export interface PartRunner {
   close(): Promise<void>;
 }
 
-/** What a thread does with a task. */
-export function answerTask(task: DrumTask): DrumReply {
-  return 'hash' in task ? { sha256: hashOfFile(task.hash.path, task.hash.size) } : foldPart(task);
+/** What a thread does with its tasks. */
+export function taskAnswerer(): (task: DrumTask) => DrumReply {
+  const folder = new PartFolder();
+  return (task) =>
+    'hash' in task ? { sha256: hashOfFile(task.hash.path, task.hash.size) } : folder.fold(task);
 }
 
 /** Reads in the calling thread. */
-export const INLINE_RUNNER: PartRunner = {
-  width: 1,
-  fold: async (task) => foldPart(task),
-  hash: async (path, size) => hashOfFile(path, size),
-  close: async () => {},
-};
+export function inlineRunner(): PartRunner {
+  const folder = new PartFolder();
+  return {
+    width: 1,
+    fold: async (task) => folder.fold(task),
+    hash: async (path, size) => hashOfFile(path, size),
+    close: async () => {},
+  };
+}
 
 /**
  * Reads in `count` threads, and hashes in one more.

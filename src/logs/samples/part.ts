@@ -1,6 +1,6 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import type { Problem } from '../../problem/problem.ts';
-import type { SampleBatch } from './batch.ts';
+import { SampleBatch } from './batch.ts';
 import type { SampleLayout } from './layout.ts';
 import { SampleScanner, SLACK } from './scanner.ts';
 import type { Tally } from './tally.ts';
@@ -25,32 +25,43 @@ export interface PartScan {
 /** Bytes read at once, and the longest line that can be a row. */
 export const WINDOW = 1 << 18;
 
-/**
- * Scans the rows of a part in constant memory.
- *
- * @param take is called with the batch whenever it is full, and once at the end; it is emptied behind the call
- */
-export function scanPart(
-  part: FilePart,
-  layout: SampleLayout,
-  batch: SampleBatch,
-  take: (batch: SampleBatch) => void,
-  window = WINDOW,
-): PartScan {
-  const flush = (): void => {
-    if (batch.rows > 0) take(batch);
-    batch.rows = 0;
-  };
-  const scanner = new SampleScanner(layout, batch, flush);
-  const handle = openSync(part.path, 'r');
-  try {
-    readLines(handle, part, layout, scanner, window);
-  } finally {
-    closeSync(handle);
+/** Scans parts of logs of one layout in constant memory; what it learnt of one part serves the next. */
+export class PartScanner {
+  readonly #layout: SampleLayout;
+  readonly #batch: SampleBatch;
+  readonly #scanner: SampleScanner;
+  readonly #bytes: Buffer;
+
+  /** @param window bytes read at once; a longer line is a problem */
+  constructor(
+    layout: SampleLayout,
+    { capacity = 2048, window = WINDOW }: { capacity?: number | undefined; window?: number | undefined } = {},
+  ) {
+    this.#layout = layout;
+    this.#batch = new SampleBatch(layout, capacity);
+    this.#scanner = new SampleScanner(layout, this.#batch);
+    this.#bytes = Buffer.allocUnsafeSlow(window + SLACK);
   }
-  flush();
-  const { lines, tallies, problems, problemsBeyond } = scanner;
-  return { lines, tallies: tallies.all(), problems, problemsBeyond };
+
+  /** @param take is called with the batch whenever it is full, and once at the end; it is emptied behind the call */
+  scan(part: FilePart, take: (batch: SampleBatch) => void): PartScan {
+    const batch = this.#batch;
+    const scanner = this.#scanner;
+    const flush = (): void => {
+      if (batch.rows > 0) take(batch);
+      batch.rows = 0;
+    };
+    scanner.begin(flush);
+    const handle = openSync(part.path, 'r');
+    try {
+      readLines(handle, part, this.#layout, scanner, this.#bytes);
+    } finally {
+      closeSync(handle);
+    }
+    flush();
+    const { lines, tallies, problems, problemsBeyond } = scanner;
+    return { lines, tallies: tallies.all(), problems, problemsBeyond };
+  }
 }
 
 function readLines(
@@ -58,9 +69,9 @@ function readLines(
   { from, to, size }: FilePart,
   layout: SampleLayout,
   scanner: SampleScanner,
-  window: number,
+  bytes: Buffer,
 ): void {
-  const bytes = Buffer.allocUnsafe(window + SLACK);
+  const window = bytes.length - SLACK;
   const { lineEnd, bodyOffset } = layout;
   const isFirst = from <= bodyOffset;
   // The line that is under way at `from` belongs to the part before: it ends at the first line end from here on.

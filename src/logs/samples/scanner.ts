@@ -37,13 +37,13 @@ const STATE = 3;
 export class SampleScanner {
   /** Line ends passed so far; the first line of the part is line 0. */
   lines = 0;
-  readonly tallies = new Tallies();
-  readonly problems: Omit<Problem, 'file'>[] = [];
+  tallies = new Tallies();
+  problems: Omit<Problem, 'file'>[] = [];
   /** Problems beyond those kept. */
   problemsBeyond = 0;
   readonly #layout: SampleLayout;
   readonly #batch: SampleBatch;
-  readonly #flush: () => void;
+  #flush: () => void = () => {};
   readonly #kinds: Uint8Array;
   readonly #targets: Float64Array[];
   readonly #decimals: Int32Array;
@@ -58,11 +58,9 @@ export class SampleScanner {
   #state = -1;
   #stateBytes = new Uint8Array(0);
 
-  /** @param flush takes the rows of the batch, and leaves it empty */
-  constructor(layout: SampleLayout, batch: SampleBatch, flush: () => void) {
+  constructor(layout: SampleLayout, batch: SampleBatch) {
     this.#layout = layout;
     this.#batch = batch;
-    this.#flush = flush;
     const count = layout.columnCount;
     this.#kinds = new Uint8Array(count).fill(SKIPPED);
     this.#decimals = new Int32Array(count);
@@ -85,6 +83,16 @@ export class SampleScanner {
     this.#slowContext = { layout, batch, sentinels };
     this.#clock = new ClockMinute(layout.dialect.offset);
     this.#shapes = new ShapeMemory({ layout, batch, clock: this.#clock, sentinels });
+  }
+
+  /** Begins another part. @param flush takes the rows of the batch, and leaves it empty */
+  begin(flush: () => void): void {
+    this.#flush = flush;
+    this.#batch.rows = 0;
+    this.lines = 0;
+    this.tallies = new Tallies();
+    this.problems = [];
+    this.problemsBeyond = 0;
   }
 
   /**

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { SampleBatch } from '../../../src/logs/samples/batch.ts';
 import { PLAIN_SAMPLES, type SampleDialect } from '../../../src/logs/samples/dialect.ts';
 import { openSampleLog } from '../../../src/logs/samples/head.ts';
-import { type PartScan, partsOf, scanPart } from '../../../src/logs/samples/part.ts';
+import { type PartScan, PartScanner, partsOf } from '../../../src/logs/samples/part.ts';
 import { InputError } from '../../../src/problem/problem.ts';
 import { logFolder } from './log-files.ts';
 
@@ -23,26 +22,21 @@ function scan(
   const log = openSampleLog(path, { ...PLAIN_SAMPLES, ...options.dialect });
   const whole: Scanned = { rows: [], lines: 0, tallies: [], problems: [], problemsBeyond: 0 };
   const bytes = Buffer.from(content);
+  const { capacity, window } = options;
+  const scanner = new PartScanner(log.layout, { capacity, window });
   for (const part of partsOf(path, log.layout.bodyOffset, log.size, options.partBytes ?? 1e9)) {
-    const batch = new SampleBatch(log.layout, options.capacity);
     const base = log.layout.headerLine + 1 + whole.lines;
-    const found = scanPart(
-      part,
-      log.layout,
-      batch,
-      ({ rows }) => {
-        for (let row = 0; row < rows; row++) {
-          whole.rows.push({
-            line: batch.line[row]! + base,
-            time: batch.time[row]!,
-            state: batch.states[batch.state[row]!]!,
-            values: batch.values.map((column) => column[row]!),
-            text: bytes.toString('utf8', batch.from[row]!, batch.to[row]!),
-          });
-        }
-      },
-      options.window,
-    );
+    const found = scanner.scan(part, (batch) => {
+      for (let row = 0; row < batch.rows; row++) {
+        whole.rows.push({
+          line: batch.line[row]! + base,
+          time: batch.time[row]!,
+          state: batch.states[batch.state[row]!]!,
+          values: batch.values.map((column) => column[row]!),
+          text: bytes.toString('utf8', batch.from[row]!, batch.to[row]!),
+        });
+      }
+    });
     whole.lines += found.lines;
     whole.tallies = [
       ...whole.tallies,
@@ -60,7 +54,7 @@ const log = (...rows: string[]): string => [HEADER, ...rows, ''].join('\n');
 const time = (text: string): number => Date.parse(text);
 const ROW = '2026-03-02T06:00:00+01:00,30.02,651.3,12.345,run';
 
-describe('scanPart reads', () => {
+describe('PartScanner reads', () => {
   it('whole steps of each column, the instant, the state and the line', () => {
     const { rows, problems } = scan(log(ROW, '2026-03-02T06:00:00.5+01:00,-0.5,0,12.3451234,stop'));
     expect(problems).toEqual([]);
@@ -177,7 +171,7 @@ describe('scanPart reads', () => {
   });
 });
 
-describe('scanPart tells', () => {
+describe('PartScanner tells', () => {
   const places = (content: string, dialect: Partial<SampleDialect> = {}) =>
     scan(content, { dialect }).problems.map(({ code, line, column }) => [code, line, column]);
 
@@ -245,7 +239,7 @@ describe('scanPart tells', () => {
   });
 });
 
-describe('scanPart does not depend on', () => {
+describe('PartScanner does not depend on', () => {
   const rows = Array.from({ length: 200 }, (_, i) => {
     const cells = [
       new Date(Date.UTC(2026, 2, 2, 22, 59, 0) + i * 700).toISOString(),
