@@ -39,28 +39,45 @@ export type Step =
   | { readonly kind: 'additive'; readonly size: number }
   | { readonly kind: 'ratio'; readonly ratio: number };
 
+/** How a drop test goes from drop to drop. */
+export type ImpactMethod =
+  | 'up-and-down'
+  | 'transformed-up-and-down'
+  | 'rising-height'
+  | 'fixed-level'
+  | 'langlie'
+  | 'd-optimal';
+
 export interface ImpactProtocol {
   readonly format: 'tirelab.protocol/1';
   readonly kind: 'impact';
   readonly id: string;
   readonly version: string;
   readonly title: string | null;
-  readonly method: 'up-and-down' | 'rising-height' | 'fixed-level';
+  readonly method: ImpactMethod;
   readonly failure: string | null;
   /** Falling mass in kg, with the tolerance within which a log's mass may differ. */
   readonly mass: Quantity | null;
   /** m/s². */
   readonly gravity: Quantity | null;
   readonly energy: EnergyDefinition;
-  /** mm; null for fixed-level. */
+  /** What moves from drop to drop: the height, or at one height the falling mass. */
+  readonly vary: 'height' | 'mass';
+  /** mm: the one height of a protocol that varies the mass; null otherwise. */
+  readonly height: number | null;
+  /** mm (kg where the mass is varied, here and below); null for methods that choose their levels. */
   readonly start: number | null;
   readonly step: Step | null;
-  /** mm; fixed-level only, rising. */
+  /** Fixed-level only, rising. */
   readonly levels: readonly number[] | null;
   readonly perLevel: number | null;
+  /** Survivals in a row before a transformed up-and-down series rises. */
+  readonly survivalsToRaise: number | null;
+  /** D-optimal only: where the median is thought to lie, and the spread. */
+  readonly guess: { readonly lowest: number; readonly highest: number; readonly spread: number } | null;
   /** How far a height may lie from its planned level, mm. */
   readonly heightTolerance: number;
-  /** mm. */
+  /** Of heights in mm, or masses in kg. */
   readonly limits: { readonly min: number | null; readonly max: number | null };
   /** bar; by tyre size where the lab sets it so. */
   readonly pressure: Quantity | Readonly<Record<string, Quantity>> | null;
@@ -69,12 +86,41 @@ export interface ImpactProtocol {
   readonly sites: Sites;
   readonly afterFailure: 'retire' | 'new-site';
   readonly stop: Stop | null;
+  /** Share of its strength that each hit takes from a specimen; `estimated` from the data; null: taken as nought. */
+  readonly damagePerHit: number | 'estimated' | null;
+  /** Estimators asked for beside those that a method has anyway. */
+  readonly estimators: readonly EstimatorName[];
+  /** What is regressed on, and what estimates are adjusted to; null where nothing is. */
+  readonly regression: Regression | null;
   readonly distribution: LawName;
   /** Fraction, such as 0.95. */
   readonly confidence: number;
   /** Keys that the document left out and what was taken instead: said in every output. */
   readonly defaults: readonly string[];
   readonly source: Source;
+}
+
+/** Estimators that are given on request, or beside the headline where a method has them by custom. */
+export type EstimatorName =
+  | 'mean-of-levels'
+  | 'small-sample'
+  | 'bias-corrected-spread'
+  | 'tolerance-factor'
+  | 'isotonic'
+  | 'centred-isotonic'
+  | 'spearman-karber'
+  | 'nonparametric'
+  | 'goodness-of-fit';
+
+/** What may move the strength beside chance: columns of the log, or the construction of the specimen. */
+export type CovariateName = 'construction' | 'pressure' | 'temperature' | 'mass' | 'series' | 'operator';
+
+export interface Regression {
+  readonly covariates: readonly CovariateName[];
+  /** Pairs whose effects are to be looked at together. */
+  readonly interactions: readonly (readonly [CovariateName, CovariateName])[];
+  /** Conditions that estimates are adjusted to, beside the unadjusted ones. */
+  readonly adjust: readonly ('pressure' | 'temperature')[];
 }
 
 export interface EnduranceBlock {
@@ -177,6 +223,23 @@ export interface Specification {
   readonly source: Source;
 }
 
+/** What a report says beside its numbers; null where the run leaves it out. */
+export interface RunRequest {
+  readonly question: string | null;
+  readonly decision: string | null;
+  readonly customer: string | null;
+  readonly laboratory: string | null;
+  readonly place: string | null;
+  readonly rule: string | null;
+  readonly agreed: string | null;
+  readonly received: string | null;
+  readonly tested: string | null;
+  readonly report: string | null;
+  readonly issued: string | null;
+  readonly authorised: string | null;
+  readonly replaces: string | null;
+}
+
 export interface Run {
   readonly format: 'tirelab.run/1';
   readonly id: string;
@@ -192,5 +255,7 @@ export interface Run {
   readonly amendments: string | null;
   readonly inspections: string | null;
   readonly events: string | null;
+  readonly request: RunRequest;
+  readonly photos: readonly { readonly file: string; readonly caption: string }[];
   readonly source: Source;
 }

@@ -2,9 +2,10 @@ import { quote } from '../problem/echo.ts';
 import { block, either, list, optional } from './blocks.ts';
 import { name, prose, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
-import type { Run } from './kinds.ts';
+import type { Run, RunRequest } from './kinds.ts';
 import { once } from './once.ts';
 import { readFields, type Whole } from './read-fields.ts';
+import { reportShape, requestShape } from './request.ts';
 
 /** The keys of a run. */
 export const runShape = once(() => ({
@@ -34,6 +35,7 @@ export const runShape = once(() => ({
   amendments: optional(name('Path of the table of amendments.')),
   inspections: optional(name('Path of the table of inspections of a drum test.')),
   events: optional(name('Path of the table of events of a drum test.')),
+  ...reportShape(),
 }));
 
 /**
@@ -61,6 +63,8 @@ export function run(document: YamlDocument): Run {
     amendments: whole.amendments ?? null,
     inspections: whole.inspections ?? null,
     events: whole.events ?? null,
+    request: requestOf(whole.request ?? {}),
+    photos: whole.photos ?? [],
     source: document.source,
   };
 }
@@ -81,4 +85,10 @@ function checkPaths(key: 'logs' | 'constructions', paths: readonly string[], fin
       findings.add([key, i], 'bad-path', message);
     }
   }
+}
+
+/** Every item of a request by its key; null where it was left out. */
+function requestOf(given: { readonly [Item in keyof RunRequest]?: string | undefined }): RunRequest {
+  const items = Object.keys(requestShape()) as (keyof RunRequest)[];
+  return Object.fromEntries(items.map((item) => [item, given[item] ?? null])) as unknown as RunRequest;
 }
