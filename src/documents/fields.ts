@@ -4,7 +4,7 @@ import { didYouMean } from '../problem/suggest.ts';
 import { type Quantity, type Reading, readNumber, readQuantity } from '../quantity/quantity.ts';
 import { dimensionOf } from '../quantity/units.ts';
 import { describe, type Json } from './hover.ts';
-import { quantityPattern } from './pattern.ts';
+import { eitherPattern, quantityPattern } from './pattern.ts';
 
 /** A field arrives as the text that stands in the file and leaves as a value, or as the reason why it is none. */
 export type Field<T> = z.ZodMiniType<T, string>;
@@ -59,6 +59,17 @@ export function measure(unit: string, description: string, bounds: Bounds = {}):
   });
 }
 
+/** A level of what a protocol varies: a height in mm or a falling mass in kg. An editor may not know yet which. */
+export function level(unit: 'mm' | 'kg', description: string, bounds: Bounds = {}): Field<number> {
+  return field({
+    description,
+    expected: `a ${dimensionOf(unit)} with its unit, in ${unit} or another`,
+    code: 'bad-quantity',
+    json: () => ({ pattern: eitherPattern(quantityPattern('mm', 'none'), quantityPattern('kg', 'none')) }),
+    read: (text) => withinBounds(plain(readQuantity(text, unit)), (it) => it, bounds, unit),
+  });
+}
+
 /** A share, such as `95 %`, as a fraction strictly between two others. */
 export function share(description: string, above = 0, below = 1): Field<number> {
   return field({
@@ -71,16 +82,23 @@ export function share(description: string, above = 0, below = 1): Field<number> 
 }
 
 /** A whole number. */
-export function count(description: string, least = 1): Field<number> {
+export function count(description: string, least = 1, most: number | null = null): Field<number> {
+  const expected =
+    most === null ? `a whole number, ${least} or more` : `a whole number from ${least} to ${most}`;
   return field({
     description,
-    expected: `a whole number, ${least} or more`,
+    expected,
     code: 'bad-count',
-    json: () => ({ type: ['integer', 'string'], minimum: least, pattern: '^\\s*\\d{1,9}\\s*$' }),
+    json: () => ({
+      type: ['integer', 'string'],
+      minimum: least,
+      ...(most === null ? {} : { maximum: most }),
+      pattern: '^\\s*\\d{1,9}\\s*$',
+    }),
     read: (text) => {
       const value = /^\d{1,9}$/.test(text.trim()) ? Number(text) : Number.NaN;
-      if (value >= least) return { ok: true, value };
-      return wrong(`found ${quote(text)}, expected a whole number, ${least} or more`);
+      if (value >= least && value <= (most ?? Infinity)) return { ok: true, value };
+      return wrong(`found ${quote(text)}, expected ${expected}`);
     },
   });
 }

@@ -1,13 +1,44 @@
 import { quote } from '../problem/echo.ts';
 import { type Reading, readQuantity } from '../quantity/quantity.ts';
 import { block, either, list, mapOf, optional } from './blocks.ts';
-import { count, type Field, measure, name, prose, quantity, reading, share, word, wrong } from './fields.ts';
+import {
+  count,
+  type Field,
+  level,
+  measure,
+  name,
+  prose,
+  quantity,
+  reading,
+  share,
+  word,
+  wrong,
+} from './fields.ts';
 import type { Sites, Step } from './kinds.ts';
 import { once } from './once.ts';
-import { quantityPattern } from './pattern.ts';
+import { eitherPattern, quantityPattern } from './pattern.ts';
 import type { Fields, Whole } from './read-fields.ts';
 
-export const METHODS = ['up-and-down', 'rising-height', 'fixed-level'] as const;
+export const METHODS = [
+  'up-and-down',
+  'transformed-up-and-down',
+  'rising-height',
+  'fixed-level',
+  'langlie',
+  'd-optimal',
+] as const;
+const COVARIATES = ['construction', 'pressure', 'temperature', 'mass', 'series', 'operator'] as const;
+const ESTIMATORS = [
+  'mean-of-levels',
+  'small-sample',
+  'bias-corrected-spread',
+  'tolerance-factor',
+  'isotonic',
+  'centred-isotonic',
+  'spearman-karber',
+  'nonparametric',
+  'goodness-of-fit',
+] as const;
 export const LAWS = ['normal', 'lognormal', 'logistic', 'weibull'] as const;
 const AFTER_FAILURE = ['retire', 'new-site'] as const;
 
@@ -54,8 +85,55 @@ const sites = () =>
     'Where on the tyre the mass may land; angles are counted from the valve.',
   );
 
-/** The keys of an impact protocol. */
-export const impactShape = once(() => ({
+const guess = (unit: Unit) =>
+  block(
+    {
+      lowest: level(unit, 'The median is thought to lie above this.', { above: 0 }),
+      highest: level(unit, 'The median is thought to lie below this.', { above: 0 }),
+      spread: level(unit, 'Standard deviation of the strength, as guessed.', { above: 0 }),
+    },
+    'What is believed before a d-optimal test; a wrong guess costs drops, not truth.',
+  );
+
+const regression = () =>
+  block(
+    {
+      covariates: list(
+        word(COVARIATES, 'A column of the log, or the construction.'),
+        'What may move the strength.',
+      ),
+      interactions: optional(
+        list(
+          list(word(COVARIATES, 'One of the covariates.'), 'Two covariates.', 2),
+          'Pairs of covariates whose effects depend on one another.',
+        ),
+      ),
+      adjust: optional(
+        list(
+          word(['pressure', 'temperature'], 'A condition of this protocol.'),
+          "Conditions that the estimates are adjusted to, at the protocol's value; shown beside the unadjusted.",
+        ),
+      ),
+    },
+    'Effects on the strength, on the same likelihood, each with its likelihood-ratio test. Off without this key.',
+  );
+
+const damagePerHit = (): Field<number | 'estimated'> =>
+  reading(
+    'Share of its strength that each hit takes from a specimen, such as 1 %; "estimated" where two starts or steps allow it. Without it none is assumed.',
+    DAMAGE,
+    () => ({ pattern: eitherPattern('^estimated$', quantityPattern('1', 'none')) }),
+    readDamage,
+  );
+
+type Unit = 'mm' | 'kg';
+
+/** The keys of an impact protocol that varies the height. */
+export const impactShape = once(() => shapeIn('mm'));
+/** The keys of one that varies the falling mass: its levels are masses. */
+export const massShape = once(() => shapeIn('kg'));
+
+const shapeIn = (unit: Unit) => ({
   format: word(['tirelab.protocol/1'], 'What this file is.'),
   kind: word(['impact'], 'A drop test; "endurance" is a drum test.'),
   id: name('Name of the protocol; results and specifications refer to it.'),
@@ -63,7 +141,7 @@ export const impactShape = once(() => ({
   title: optional(prose('What the protocol is, for people.')),
   method: word(
     METHODS,
-    'up-and-down: one step lower after a failure, higher after a survival. rising-height: one specimen is hit higher and higher until it fails. fixed-level: a set number of drops at each height.',
+    'up-and-down: one step lower after a failure, higher after a survival. transformed-up-and-down: higher only after several survivals in a row, which seeks the lower tail. rising-height: one specimen is hit higher and higher until it fails. fixed-level: a set number of drops at each level. langlie: back-averaging between two limits. d-optimal: each level where it tells most of median and spread.',
   ),
   failure: optional(prose('What counts as a failure, in words.')),
   mass: optional(
@@ -78,23 +156,39 @@ export const impactShape = once(() => ({
       'What counts as the energy of a drop, for the whole series: m·g·h, that with the compression of the tyre, or ½·m·v² from the velocity column.',
     ),
   ),
-  start: optional(measure('mm', 'Height of the first drop above first contact.', { above: 0 })),
+  vary: optional(
+    word(['height', 'mass'], 'What moves from drop to drop: the height, or at one height the falling mass.'),
+  ),
+  height: optional(measure('mm', 'The one height of a protocol that varies the mass.', { above: 0 })),
+  start: optional(
+    level(unit, 'Height of the first drop above first contact (its mass, with vary: mass).', { above: 0 }),
+  ),
   step: optional(
     reading(
-      'Height from one level to the next: a length, or a share of the level below (5 %).',
+      'From one level to the next: a length (a mass, with vary: mass), or a share of the level below (5 %).',
       STEP,
-      () => ({ pattern: `(${quantityPattern('mm', 'none')})|(${quantityPattern('1', 'none')})` }),
-      readStep,
+      () => ({
+        pattern: ['mm', 'kg', '1'].map((name) => quantityPattern(name, 'none')).reduce(eitherPattern),
+      }),
+      (text) => readStep(text, unit),
     ),
   ),
   levels: optional(
     list(
-      measure('mm', 'A height above first contact.', { above: 0 }),
-      'Heights of a fixed-level test, rising.',
+      level(unit, 'A height above first contact (a mass, with vary: mass).', { above: 0 }),
+      'Levels of a fixed-level test, rising.',
       1,
     ),
   ),
-  perLevel: optional(count('Drops at each height of a fixed-level test.')),
+  perLevel: optional(count('Drops at each level of a fixed-level test.')),
+  survivalsToRaise: optional(
+    count(
+      'Survivals in a row before a transformed up-and-down series rises: k of them seek the share failed 1 − 2^(−1/k).',
+      2,
+      8,
+    ),
+  ),
+  guess: optional(guess(unit)),
   heightTolerance: optional(
     measure('mm', 'How far a height may lie off its level; default 1 mm.', {
       atLeast: 0,
@@ -103,10 +197,10 @@ export const impactShape = once(() => ({
   limits: optional(
     block(
       {
-        min: optional(measure('mm', 'Lowest height.', { atLeast: 0 })),
-        max: optional(measure('mm', 'Highest height.', { above: 0 })),
+        min: optional(level(unit, 'Lowest height (or mass).', { atLeast: 0 })),
+        max: optional(level(unit, 'Highest height (or mass).', { above: 0 })),
       },
-      'Heights beyond which the series does not go.',
+      'Levels beyond which the series does not go.',
     ),
   ),
   pressure: optional(
@@ -124,8 +218,13 @@ export const impactShape = once(() => ({
   afterFailure: optional(afterFailure()),
   stop: optional(stop()),
   distribution: optional(word(LAWS, 'Law of the strength of the tyres, on energy; default normal.')),
+  damagePerHit: optional(damagePerHit()),
+  estimators: optional(
+    list(word(ESTIMATORS, 'An estimator.'), 'Estimators beside those that the method has anyway.'),
+  ),
+  regression: optional(regression()),
   confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),
-}));
+});
 
 type ImpactShape = ReturnType<typeof impactShape>;
 export type ImpactFields = Fields<ImpactShape>;
@@ -133,9 +232,21 @@ export type WholeImpact = Whole<ImpactShape>;
 
 const STEP = 'a height such as "25 mm", or a share of the level below such as "5 %"';
 
-function readStep(text: string): Reading<Step> {
+const DAMAGE = 'a share such as "1 %", or "estimated"';
+
+function readDamage(text: string): Reading<number | 'estimated'> {
+  if (text.trim() === 'estimated') return { ok: true, value: 'estimated' };
+  const share = readQuantity(text, '1');
+  if (!share.ok) return share;
+  const { value, tolerance } = share.value;
+  if (tolerance !== null || !(value >= 0 && value < 0.5))
+    return wrong(`found ${quote(text)}, expected ${DAMAGE}, from 0 % to below 50 %`);
+  return { ok: true, value };
+}
+
+function readStep(text: string, unit: Unit): Reading<Step> {
   const isRatio = text.trim().endsWith('%');
-  const size = readQuantity(text, isRatio ? '1' : 'mm');
+  const size = readQuantity(text, isRatio ? '1' : unit);
   if (!size.ok) return size;
   if (size.value.tolerance)
     return wrong(`found ${quote(text)}, expected a step without a tolerance; remove it`);

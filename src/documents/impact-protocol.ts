@@ -1,7 +1,7 @@
 import { Findings, type YamlDocument } from './findings.ts';
-import { impactShape, type WholeImpact } from './impact-fields.ts';
+import { impactShape, massShape, type WholeImpact } from './impact-fields.ts';
 import { checkImpactRules } from './impact-rules.ts';
-import type { ImpactProtocol, Sites } from './kinds.ts';
+import type { ImpactProtocol, Regression, Sites } from './kinds.ts';
 import { readFields } from './read-fields.ts';
 
 /**
@@ -11,7 +11,8 @@ import { readFields } from './read-fields.ts';
  */
 export function impactProtocol(document: YamlDocument): ImpactProtocol {
   const findings = new Findings(document);
-  const fields = readFields(impactShape(), document.value, [], findings);
+  const shape = document.value.vary === 'mass' ? massShape() : impactShape();
+  const fields = readFields(shape, document.value, [], findings);
   checkImpactRules(fields, findings);
   findings.throwIfAny();
   return { ...build(fields as WholeImpact), source: document.source };
@@ -29,10 +30,14 @@ function build(fields: WholeImpact): Omit<ImpactProtocol, 'source'> {
     mass: fields.mass ?? null,
     gravity: fields.gravity ?? null,
     energy: fields.energy ?? 'potential',
+    vary: fields.vary ?? 'height',
+    height: fields.height ?? null,
     start: fields.start ?? null,
     step: fields.step ?? null,
     levels: fields.levels ?? null,
     perLevel: fields.perLevel ?? null,
+    survivalsToRaise: fields.survivalsToRaise ?? null,
+    guess: fields.guess ?? null,
     heightTolerance: fields.heightTolerance ?? 1,
     limits: { min: fields.limits?.min ?? null, max: fields.limits?.max ?? null },
     pressure: fields.pressure ?? null,
@@ -40,6 +45,9 @@ function build(fields: WholeImpact): Omit<ImpactProtocol, 'source'> {
     sites: sitesOf(fields),
     afterFailure: fields.sites?.afterFailure ?? fields.afterFailure ?? 'retire',
     stop: fields.stop ? given(fields.stop) : null,
+    damagePerHit: fields.damagePerHit ?? null,
+    estimators: fields.estimators ?? [],
+    regression: regressionOf(fields),
     distribution: fields.distribution ?? 'normal',
     confidence: fields.confidence ?? 0.95,
     defaults: defaultsOf(fields),
@@ -56,6 +64,12 @@ function sitesOf({ sites = {}, method }: WholeImpact): Sites {
     each: sites.each ?? 'new-spot',
     avoid: sites.avoid ?? [],
   };
+}
+
+function regressionOf({ regression }: WholeImpact): Regression | null {
+  if (!regression) return null;
+  const pairs = (regression.interactions ?? []).map(([one, other]) => [one!, other!] as const);
+  return { covariates: regression.covariates, interactions: pairs, adjust: regression.adjust ?? [] };
 }
 
 /** What the document leaves out, and what is taken instead (CONTRACT: defaults, said in the output). */

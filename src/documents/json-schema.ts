@@ -6,6 +6,8 @@ import { type Json, noteOf } from './hover.ts';
 import { impactShape } from './impact-fields.ts';
 import { inside, is, needs, when, without } from './json-keywords.ts';
 import type { DocumentKind } from './load.ts';
+import { METHOD_KEYS } from './method-keys.ts';
+import { eitherPattern, quantityPattern } from './pattern.ts';
 import type { Shape } from './read-fields.ts';
 import { rigShape } from './rig.ts';
 import { runShape } from './run.ts';
@@ -54,12 +56,28 @@ function ofShape(shape: Shape, title: string, rules: Json = {}): Json {
 
 function impactRules(): Json[] {
   return [
+    ...Object.entries(METHOD_KEYS).map(([method, { needed, foreign }]) =>
+      when(is('method', method), { ...needs(...needed), ...without(foreign) }),
+    ),
     when(
-      is('method', 'fixed-level'),
-      { required: ['levels'], ...without(['start', 'step']) },
-      { required: ['start', 'step'], ...without(['levels', 'perLevel']) },
+      is('vary', 'mass'),
+      { ...needs('height'), properties: { mass: false, ...levelsIn('kg') } },
+      { properties: { height: false, ...levelsIn('mm') } },
     ),
   ];
+}
+
+/** The keys whose unit goes by what is varied. */
+function levelsIn(unit: 'mm' | 'kg'): Readonly<Record<string, Json>> {
+  const pattern = quantityPattern(unit, 'none');
+  const ends = { min: { pattern }, max: { pattern } };
+  return {
+    start: { pattern },
+    step: { pattern: eitherPattern(pattern, quantityPattern('1', 'none')) },
+    levels: { items: { pattern } },
+    limits: { properties: ends },
+    guess: { properties: { lowest: { pattern }, highest: { pattern }, spread: { pattern } } },
+  };
 }
 
 /** A block ends by its distance or by its duration. */

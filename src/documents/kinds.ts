@@ -48,6 +48,19 @@ export type ImpactMethod =
   | 'langlie'
   | 'd-optimal';
 
+/** Mounting as a protocol plans it; null is left to the lab. */
+export interface MountingPlan {
+  /** mm, inside. */
+  readonly rimWidth: number | null;
+  readonly rimType: string | null;
+  /** Material of the tube. */
+  readonly tube: string | null;
+  /** ml; 0 is none. */
+  readonly sealant: number | null;
+  /** `none`, or which. */
+  readonly insert: string | null;
+}
+
 export interface ImpactProtocol {
   readonly format: 'tirelab.protocol/1';
   readonly kind: 'impact';
@@ -85,6 +98,14 @@ export interface ImpactProtocol {
   readonly temperature: Quantity | null;
   readonly sites: Sites;
   readonly afterFailure: 'retire' | 'new-site';
+  /** Damage codes that count as a failure; without it every damage of the tyre does. */
+  readonly failureModes?: readonly string[] | null;
+  /** What every tyre is to be mounted on and with; what is left out is as most of them were. */
+  readonly mounting?: MountingPlan | null;
+  /** Hours of conditioning before the first hit, and between cure and first hit. */
+  readonly preparation?: { readonly conditioning: number | null; readonly age: number | null } | null;
+  /** Whether the rig is to be checked before the first drop of each day. */
+  readonly rigCheck?: 'daily' | null;
   readonly stop: Stop | null;
   /** Share of its strength that each hit takes from a specimen; `estimated` from the data; null: taken as nought. */
   readonly damagePerHit: number | 'estimated' | null;

@@ -15,6 +15,11 @@ export function quantityPattern(unit: string, tolerance: 'none' | 'optional' | '
   return `^\\s*${value}\\s*((±|\\+-|\\+/-)\\s*${share})${tolerance === 'optional' ? '?' : ''}\\s*$`;
 }
 
+/** A regular expression that either of two satisfies. */
+export function eitherPattern(one: string, other: string): string {
+  return `(${one})|(${other})`;
+}
+
 /** A regular expression for a number without unit. */
 export function barePattern(): string {
   return `^\\s*${NUMBER}\\s*$`;

@@ -30,6 +30,11 @@ export function height(millimetres: number): string {
   return `${Number(millimetres.toFixed(1))} mm`;
 }
 
+/** A falling mass for people: `8.25 kg`. */
+export function kilograms(mass: number): string {
+  return `${Number(mass.toFixed(3))} kg`;
+}
+
 /** A measured value with at most so many decimals, and no trailing noughts: `2.12`, `8`. */
 export function upTo(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)));

@@ -1,23 +1,31 @@
 import type { Step } from '../../documents/kinds.ts';
+import { height, kilograms } from '../../quantity/format.ts';
 
-/** mm; null is open. */
+/** What moves from level to level: the height, or at one height the falling mass. */
+export type Varied = 'height' | 'mass';
+
+/** mm (kg where the mass is varied); null is open. */
 export interface HeightLimits {
   readonly min: number | null;
   readonly max: number | null;
 }
 
-/** The heights that a method moves on, by their index from the start. */
+/** The heights (or falling masses) that a method moves on, by their index from the start. */
 export interface Levels {
   readonly step: Step;
   /** Lowest and highest index within the limits; the highest is Infinity where nothing bounds it. */
   readonly lowest: number;
   readonly highest: number;
-  /** Height in mm of a level, beyond the limits too: a log may have gone there. */
+  /** Height in mm, or mass in kg, of a level, beyond the limits too: a log may have gone there. */
   at(index: number): number;
   /** The index itself, or that of the level at the limit where it lies beyond: where a rule may go. */
   within(index: number): number;
   /** Index of the level nearest to a height, beyond the limits too; halfway between two, the lower one. */
   nearest(height: number): number;
+  /** What its levels are called: heights or masses. */
+  readonly noun: 'heights' | 'masses';
+  /** A level for people, with its unit. */
+  say(level: number): string;
 }
 
 /** Rounding of decimal heights must not cost a level that stands exactly on a limit. */
@@ -29,6 +37,7 @@ const SLACK = 1e-9;
  *
  * @param limits the narrower of the protocol's and the rig's.
  * @param resolution mm, or null for none.
+ * @param varied what the levels are: heights in mm, or masses in kg.
  * @throws RangeError for a start or step that is not above nought; documents are checked before.
  */
 export function levelsFrom(
@@ -36,6 +45,7 @@ export function levelsFrom(
   step: Step,
   limits: HeightLimits = { min: null, max: null },
   resolution: number | null = null,
+  varied: Varied = 'height',
 ): Levels {
   const size = step.kind === 'additive' ? step.size : step.ratio;
   if (!(start > 0) || !(size > 0)) {
@@ -55,12 +65,19 @@ export function levelsFrom(
     lowest,
     highest,
     at,
+    noun: varied === 'height' ? 'heights' : 'masses',
+    say: sayer(varied),
     within: (index) => Math.min(highest, Math.max(lowest, index)),
     nearest(height) {
       const below = Math.floor(place(height) + SLACK);
       return height - at(below) <= at(below + 1) - height ? below : below + 1;
     },
   };
+}
+
+/** How a level of what is varied is written for people. */
+export function sayer(varied: Varied): (level: number) => string {
+  return varied === 'height' ? height : kilograms;
 }
 
 /** The narrower of two pairs of limits. */

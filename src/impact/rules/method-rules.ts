@@ -1,24 +1,39 @@
 import type { ImpactProtocol, Rig, Step } from '../../documents/kinds.ts';
 import { InputError } from '../../problem/problem.ts';
-import { type Levels, levelsFrom, narrower } from './levels.ts';
+import type { HistoryPlan } from './by-history.ts';
+import { dOptimal } from './d-optimal.ts';
+import { fixedLevel } from './fixed-level.ts';
+import { langlie } from './langlie.ts';
+import { type HeightLimits, type Levels, levelsFrom, narrower } from './levels.ts';
 import { risingHeight } from './rising-height.ts';
 import type { MethodRule } from './rule.ts';
-import type { SeriesState } from './series-state.ts';
+import type { MethodState, SeriesState } from './series-state.ts';
+import type { Specimens } from './specimens.ts';
 import { upAndDown } from './up-and-down.ts';
 
-type RuleBuilder = (protocol: ImpactProtocol, levels: Levels) => MethodRule<SeriesState>;
+type SteppingBuilder = (protocol: ImpactProtocol, levels: Levels) => MethodRule<SeriesState>;
+type ChoosingBuilder = (protocol: ImpactProtocol, plan: HistoryPlan) => MethodRule<MethodState>;
 
 /** Every method that moves from level to level; a new one is one line here and one file beside. */
-const BUILDERS: Partial<Record<ImpactProtocol['method'], RuleBuilder>> = {
-  'up-and-down': (protocol, levels) =>
+const STEPPING: Partial<Record<ImpactProtocol['method'], SteppingBuilder>> = {
+  'up-and-down': (protocol, levels) => upAndDown({ levels, stop: protocol.stop, ...specimensOf(protocol) }),
+  'transformed-up-and-down': (protocol, levels) =>
     upAndDown({
       levels,
       stop: protocol.stop,
-      // Where one spot is hit again and again, the protocol counts spots, not hits.
-      perSpecimen: protocol.sites.each === 'new-spot' ? hitsAllowed(protocol) : Infinity,
-      goesOnAfterFailure: protocol.afterFailure === 'new-site',
+      ...specimensOf(protocol),
+      survivalsToRaise: needed(protocol, 'survivalsToRaise'),
     }),
   'rising-height': (protocol, levels) => risingHeight({ levels, stop: protocol.stop }),
+};
+
+/** Every method that sets a level of its own at each drop. */
+const CHOOSING: Partial<Record<ImpactProtocol['method'], ChoosingBuilder>> = {
+  'fixed-level': (protocol, { limits: _, resolution: __, ...plan }) =>
+    fixedLevel({ ...plan, levels: needed(protocol, 'levels'), perLevel: protocol.perLevel }),
+  langlie: (protocol, plan) => langlie({ ...plan, limits: bothLimits(protocol, plan) }),
+  'd-optimal': (protocol, plan) =>
+    dOptimal({ ...plan, guess: needed(protocol, 'guess'), distribution: protocol.distribution }),
 };
 
 /** Hits (for sites that are hit again and again: sites) that one specimen may take; Infinity where unlimited. */
@@ -41,29 +56,96 @@ export function plannedLevels(protocol: ImpactProtocol, rig: Rig | null): Levels
       `found method: ${protocol.method} without start or step`,
     );
   }
-  return levelsFrom(
-    start,
-    step,
-    narrower(protocol.limits, rig?.limits ?? NO_LIMITS),
-    rig?.resolution ?? null,
-  );
+  return levelsFrom(start, step, levelLimits(protocol, rig), levelResolution(protocol, rig), protocol.vary);
 }
 
 /**
- * The rule that a protocol's method follows.
+ * The rule that a protocol's method follows. Its drops and its advice are levels: heights in mm, or masses in kg where
+ * the protocol varies the mass.
  *
- * @throws InputError for a method that cannot be replayed yet.
+ * @throws InputError for a protocol that lacks what its method needs.
  */
-export function ruleFor(protocol: ImpactProtocol, rig: Rig | null): MethodRule<SeriesState> {
-  const build = BUILDERS[protocol.method];
+export function ruleFor(protocol: ImpactProtocol, rig: Rig | null): MethodRule<MethodState> {
+  const choosing = CHOOSING[protocol.method];
+  return choosing === undefined
+    ? steppingRuleFor(protocol, rig)
+    : choosing(protocol, historyPlan(protocol, rig));
+}
+
+/**
+ * The same for a method that moves by one level.
+ *
+ * @throws InputError for another method.
+ */
+export function steppingRuleFor(protocol: ImpactProtocol, rig: Rig | null): MethodRule<SeriesState> {
+  const build = STEPPING[protocol.method];
   if (build === undefined) {
-    const message = `found method: ${protocol.method}, expected one of ${Object.keys(BUILDERS).join(', ')}`;
+    const message = `found method: ${protocol.method}, expected one of ${Object.keys(STEPPING).join(', ')}`;
     throw unusable(protocol, 'method', 'method-not-available', message);
   }
   return build(protocol, plannedLevels(protocol, rig));
 }
 
-/** A level's neighbour upwards, in mm: what "one step" means at a height. */
+/** Whether a method moves by one level, up or down, from the level before. */
+export function isStepping(method: ImpactProtocol['method']): boolean {
+  return STEPPING[method] !== undefined;
+}
+
+/** The limits of what a protocol varies: of heights the narrower of the protocol's and the rig's, of masses its own. */
+export function levelLimits(protocol: ImpactProtocol, rig: Rig | null): HeightLimits {
+  return protocol.vary === 'mass' ? protocol.limits : narrower(protocol.limits, rig?.limits ?? NO_LIMITS);
+}
+
+/** mm to which a rig sets heights; masses are not rounded. */
+export function levelResolution(protocol: ImpactProtocol, rig: Rig | null): number | null {
+  return protocol.vary === 'mass' ? null : (rig?.resolution ?? null);
+}
+
+function historyPlan(protocol: ImpactProtocol, rig: Rig | null): HistoryPlan {
+  return {
+    limits: levelLimits(protocol, rig),
+    resolution: levelResolution(protocol, rig),
+    varied: protocol.vary,
+    stop: protocol.stop,
+    ...specimensOf(protocol),
+  };
+}
+
+function specimensOf(protocol: ImpactProtocol): Specimens {
+  return {
+    // Where one spot is hit again and again, the protocol counts spots, not hits.
+    perSpecimen: protocol.sites.each === 'new-spot' ? hitsAllowed(protocol) : Infinity,
+    goesOnAfterFailure: protocol.afterFailure === 'new-site',
+  };
+}
+
+function bothLimits(protocol: ImpactProtocol, { limits }: HistoryPlan): { min: number; max: number } {
+  const { min, max } = limits;
+  if (min === null || max === null || !(min < max)) {
+    const found = `found method: ${protocol.method} without limits on both sides, lowest below highest`;
+    throw unusable(
+      protocol,
+      'method',
+      'limits-missing',
+      `${found}; add limits: { min: 100 mm, max: 1200 mm }`,
+    );
+  }
+  return { min, max };
+}
+
+function needed<K extends 'levels' | 'guess' | 'survivalsToRaise'>(
+  protocol: ImpactProtocol,
+  key: K,
+): NonNullable<ImpactProtocol[K]> {
+  const value = protocol[key];
+  if (value == null) {
+    const message = `found method: ${protocol.method} without ${key}, which it needs; add it`;
+    throw unusable(protocol, 'method', 'missing-key', message);
+  }
+  return value;
+}
+
+/** A level's neighbour upwards: what "one step" means at a height. */
 export function stepAt(height: number, step: Step): number {
   return step.kind === 'additive' ? step.size : height * step.ratio;
 }

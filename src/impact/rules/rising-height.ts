@@ -1,8 +1,7 @@
 import type { Stop } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
-import { height } from '../../quantity/format.ts';
 import type { Levels } from './levels.ts';
-import type { Advice, MethodRule } from './rule.ts';
+import { type Advice, LevelAdvice, type MethodRule } from './rule.ts';
 import { type Placed, placing, type SeriesState, seriesStart } from './series-state.ts';
 import { stopReached } from './stop.ts';
 
@@ -31,29 +30,17 @@ export function risingHeight(plan: RisingHeightPlan): MethodRule<SeriesState> {
       if (stop !== null) return { decision: 'stop', why: `Stop: ${stop}.` };
       const start = levels.at(levels.within(0));
       if (last === null) {
-        return { decision: 'height', height: start, specimen: 'new', why: `Start at ${height(start)}.` };
+        return { decision: 'height', height: start, specimen: 'new', why: `Start at ${levels.say(start)}.` };
       }
-      const seen = () => `${quote(last.specimen)} ${last.outcome} at ${height(levels.at(last.index))}`;
+      const seen = () => `${quote(last.specimen)} ${last.outcome} at ${levels.say(levels.at(last.index))}`;
       if (hasEnded(last, levels)) {
-        return {
-          decision: 'height',
-          height: start,
-          specimen: 'new',
-          get why() {
-            const top = last.outcome === 'survived' ? ', the highest level' : '';
-            return `${seen()}${top}: take a new specimen and start at ${height(start)}.`;
-          },
-        };
+        return new LevelAdvice(start, 'new', () => {
+          const top = last.outcome === 'survived' ? ', the highest level' : '';
+          return `${seen()}${top}: take a new specimen and start at ${levels.say(start)}.`;
+        });
       }
       const next = levels.at(levels.within(last.index + 1));
-      return {
-        decision: 'height',
-        height: next,
-        specimen: 'same',
-        get why() {
-          return `${seen()}: raise one step to ${height(next)}.`;
-        },
-      };
+      return new LevelAdvice(next, 'same', () => `${seen()}: raise one step to ${levels.say(next)}.`);
     },
   };
 }

@@ -2,20 +2,31 @@ import type { Levels } from './levels.ts';
 import type { Trial } from './rule.ts';
 import { counting, NO_PROGRESS, type Progress } from './stop.ts';
 
-/** The last valid drop, placed on the levels. */
-export interface Placed {
-  /** Index of the level nearest to the height as it was. */
-  readonly index: number;
+/** What the state of every method shows of its series. */
+export interface MethodState {
+  readonly last: LastTrial | null;
+  readonly progress: Progress;
+}
+
+/** The last valid drop. */
+export interface LastTrial {
   readonly outcome: Trial['outcome'];
   readonly specimen: string;
   readonly hit: number;
 }
 
+/** The last valid drop, placed on the levels. */
+export interface Placed extends LastTrial {
+  /** Index of the level nearest to the height as it was. */
+  readonly index: number;
+  /** Survivals in a row at this level, up to this drop; nought for a failure. */
+  readonly survivals: number;
+}
+
 /** All that a method which moves by one level remembers of a series: constant in size. */
-export interface SeriesState {
+export interface SeriesState extends MethodState {
   readonly levels: Levels;
   readonly last: Placed | null;
-  readonly progress: Progress;
 }
 
 export function seriesStart(levels: Levels): SeriesState {
@@ -33,11 +44,19 @@ export function placing(
   isOver: (placed: Placed, levels: Levels) => boolean,
 ): SeriesState {
   const { outcome, specimen, hit } = trial;
-  const last: Placed = { index: state.levels.nearest(trial.height), outcome, specimen, hit };
-  const before = state.last?.outcome ?? null;
+  const index = state.levels.nearest(trial.height);
+  const before = state.last;
+  const inARow = before !== null && before.index === index ? before.survivals : 0;
+  const last: Placed = {
+    index,
+    outcome,
+    specimen,
+    hit,
+    survivals: outcome === 'survived' ? inARow + 1 : 0,
+  };
   return {
     levels: state.levels,
     last,
-    progress: counting(state.progress, trial, before, isOver(last, state.levels)),
+    progress: counting(state.progress, trial, before?.outcome ?? null, isOver(last, state.levels)),
   };
 }

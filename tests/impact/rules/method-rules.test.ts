@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { ImpactProtocol } from '../../../src/documents/kinds.ts';
 import { ruleFor } from '../../../src/impact/rules/method-rules.ts';
 import type { Trial } from '../../../src/impact/rules/rule.ts';
 import { InputError } from '../../../src/problem/problem.ts';
@@ -116,10 +117,13 @@ describe('published up-and-down tests', () => {
 });
 
 describe('ruleFor', () => {
-  it('refuses a protocol without start, and a method without a rule, at its place', () => {
+  it('refuses a protocol without what its method needs, at its place', () => {
     expect(() => ruleFor(upAndDownProtocol({ start: null }), null)).toThrow(InputError);
-    expect(() => ruleFor(upAndDownProtocol({ method: 'fixed-level' }), null)).toThrow(
-      /up-and-down, rising-height/u,
-    );
+    const without = (method: ImpactProtocol['method'], changes: Partial<ImpactProtocol> = {}) =>
+      expect(() => ruleFor(upAndDownProtocol({ method, ...changes }), null));
+    without('fixed-level').toThrow(/without levels/u);
+    without('transformed-up-and-down').toThrow(/without survivalsToRaise/u);
+    without('d-optimal').toThrow(/without guess/u);
+    without('langlie', { limits: { min: 100, max: null } }).toThrow(/without limits on both sides/u);
   });
 });
