@@ -1,6 +1,8 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
+import { initCommand } from './commands/init.ts';
 import { schemaCommand } from './commands/schema.ts';
+import { simulateCommand } from './commands/simulate.ts';
 import type { CommandContext } from './context.ts';
 import { reportFailure, reportUsage } from './failure.ts';
 import { EXIT, type Shell, write } from './shell.ts';
@@ -75,7 +77,11 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     .option('--debug', 'show the trace of a fault')
     .addHelpText('after', STATUS_HELP)
     .showSuggestionAfterError(true);
-  program.addCommand(analyzeCommand(context)).addCommand(schemaCommand(context));
+  program
+    .addCommand(analyzeCommand(context))
+    .addCommand(initCommand(context))
+    .addCommand(schemaCommand(context))
+    .addCommand(simulateCommand(context));
   for (const command of [program, ...program.commands]) {
     command.exitOverride().configureOutput({
       writeOut: (text) => printed.push(write(shell.stdout, text)),
