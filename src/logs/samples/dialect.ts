@@ -1,9 +1,7 @@
 import { type Dialect, PLAIN } from '../dialect.ts';
 
 /** How a drum log writes its rows: what a rig's profile may say about it beyond the header's names. */
-export interface SampleDialect extends Pick<Dialect, 'separator' | 'decimal'> {
-  /** Cell texts that mean "no value" beside the empty cell: counted, never averaged. Numbers go by their value. */
-  readonly sentinels: readonly string[];
+export interface SampleDialect extends Pick<Dialect, 'separator' | 'decimal' | 'sentinels'> {
   /** ISO offset (`+01:00`, `Z`) of times that are written without one; null: such a time is an error. */
   readonly offset: string | null;
 }
