@@ -30,15 +30,16 @@ export class DeviationList {
   readonly #counts = new Map<string, number>();
   readonly #beyond = new Map<string, ListedDeviation & { firstLine: number; lastLine: number }>();
   #heaviest: Severity | null = null;
-  #condemning: string | null = null;
+  readonly #condemning = new Map<string, Scope>();
 
   add(raised: Raised): void {
     const entry = catalogued(raised.code);
     const severity = raised.severity ?? entry.severity;
     const scope = raised.scope ?? entry.scope;
     if (this.#heaviest === null || WEIGHT[severity] > WEIGHT[this.#heaviest]) this.#heaviest = severity;
-    if (severity === 'invalidating' && (scope === 'run' || scope === 'comparison'))
-      this.#condemning ??= raised.code;
+    if (severity === 'invalidating' && (scope === 'run' || scope === 'comparison')) {
+      if (!this.#condemning.has(raised.code)) this.#condemning.set(raised.code, scope);
+    }
     const line = raised.line ?? null;
     const count = (this.#counts.get(raised.code) ?? 0) + 1;
     // What concerns the whole run has no line to be summed up by, and there is little of it.
@@ -63,8 +64,8 @@ export class DeviationList {
     return this.#heaviest;
   }
 
-  /** The code of a deviation that invalidates the whole run or comparison; null where there is none. */
-  get condemning(): string | null {
+  /** The codes of deviations that invalidate the whole run or comparison, with which of the two. */
+  get condemning(): ReadonlyMap<string, Scope> {
     return this.#condemning;
   }
 

@@ -11,24 +11,45 @@ export interface LeftOut {
   readonly specimens: number;
 }
 
+type Found = Pick<DeviationList, 'heaviest' | 'condemning'>;
+
+/** A verdict waits for its cause to be settled; numbers are given until then, and called provisional. */
+const PENDING = 'DROP-30';
+
 /**
  * How a run stands to its protocol (CONTRACT, conformance.status): `invalid` only where a deviation invalidates the
  * run or the comparison, or where more than a fifth of the drops or a third of the specimens are out; `deviating`
  * from the first minor deviation or drop left out; `conforming` with notes at most. `why` is null for the latter two.
+ *
+ * @param samples what is out of each sample of the run
  */
 export function conformanceStatus(
-  deviations: Pick<DeviationList, 'heaviest' | 'condemning'>,
-  out: LeftOut,
+  deviations: Found,
+  ...samples: readonly LeftOut[]
 ): { readonly status: ConformanceStatus; readonly why: string | null } {
-  const why = reasonsToReject(deviations, out);
+  const condemned = [...deviations.condemning].map(([code, scope]) =>
+    code === PENDING ? `${code} waits to be settled` : `${code} invalidates the whole ${scope}`,
+  );
+  const why = [...condemned, ...samples.flatMap(tooMuchOut)];
   if (why.length > 0) return { status: 'invalid', why: `${why.join('; ')}: no estimate can be trusted.` };
-  const isClean = out.dropsOut === 0 && (deviations.heaviest === null || deviations.heaviest === 'note');
+  const isClean =
+    samples.every(({ dropsOut }) => dropsOut === 0) &&
+    (deviations.heaviest === null || deviations.heaviest === 'note');
   return { status: isClean ? 'conforming' : 'deviating', why: null };
 }
 
-function reasonsToReject({ condemning }: Pick<DeviationList, 'condemning'>, out: LeftOut): string[] {
+/**
+ * Why a sample may not be estimated at all; null where it may. A comparison that is not allowed leaves each sample an
+ * estimate of its own, and what waits to be settled is given as provisional.
+ */
+export function refusalOf({ condemning }: Pick<Found, 'condemning'>, sample: LeftOut): string | null {
+  const run = [...condemning].filter(([code, scope]) => scope === 'run' && code !== PENDING);
+  const why = [...run.map(([code]) => `${code} invalidates the whole run`), ...tooMuchOut(sample)];
+  return why.length === 0 ? null : `${why.join('; ')}: no estimate can be trusted.`;
+}
+
+function tooMuchOut(out: LeftOut): string[] {
   const why: string[] = [];
-  if (condemning !== null) why.push(`${condemning} invalidates the whole run`);
   if (out.dropsOut * 5 > out.drops) {
     why.push(`${out.dropsOut} of ${counted(out.drops, 'drop')} are left out, more than a fifth`);
   }

@@ -1,8 +1,8 @@
 import type { Range } from './cells.ts';
 import type { ColumnKind } from './columns.ts';
-import type { Drop } from './drop.ts';
+import type { Drop, DropDetails } from './drop.ts';
 
-export type DropKey = Exclude<keyof Drop, 'file' | 'line'>;
+export type DropKey = Exclude<keyof Drop, 'file' | 'line' | 'details'> | keyof DropDetails;
 
 /** The columns of a drop log in plain form. */
 export const DROP_COLUMNS: readonly ColumnKind<DropKey>[] = [
@@ -23,7 +23,33 @@ export const DROP_COLUMNS: readonly ColumnKind<DropKey>[] = [
   { key: 'reason', name: 'reason', unit: null },
   { key: 'operator', name: 'operator', unit: null },
   { key: 'remark', name: 'remark', unit: null },
+  { key: 'hits', name: 'hits', unit: null },
+  { key: 'catcher', name: 'catcher', unit: null },
+  { key: 'rig', name: 'rig', unit: null },
+  { key: 'setTemperature', name: 'set temperature', unit: '°C' },
+  { key: 'pressureAfter', name: 'pressure after', unit: 'bar' },
+  { key: 'gauge', name: 'gauge', unit: null },
+  { key: 'secondReading', name: 'second reading', unit: null },
+  { key: 'reader', name: 'reader', unit: null },
+  { key: 'leakCheck', name: 'leak check', unit: null },
+  { key: 'criterion', name: 'failure criterion', unit: null },
+  { key: 'protocol', name: 'protocol', unit: null },
 ];
+
+/** The columns of which a row's details are made. */
+export const DETAIL_KEYS = [
+  'hits',
+  'catcher',
+  'rig',
+  'setTemperature',
+  'pressureAfter',
+  'gauge',
+  'secondReading',
+  'reader',
+  'leakCheck',
+  'criterion',
+  'protocol',
+] as const satisfies readonly (keyof DropDetails)[];
 
 // Common practice, no source: far beyond any rig, near enough to catch a slip of the unit and words such as -9999.
 export const DROP_RANGES = {
@@ -39,6 +65,10 @@ export const DROP_RANGES = {
 /** The words of the plain form. */
 export const OUTCOMES: ReadonlyMap<string, NonNullable<Drop['outcome']>> = new Map(
   (['failed', 'survived', 'not-evaluable'] as const).map((word) => [word, word]),
+);
+/** What a rebound catcher did, in the words of the plain form. */
+export const CATCHER: ReadonlyMap<string, NonNullable<DropDetails['catcher']>> = new Map(
+  (['in-time', 'early', 'missed'] as const).map((word) => [word, word]),
 );
 export const VALID: ReadonlyMap<string, boolean> = new Map([
   ['yes', true],

@@ -2,8 +2,16 @@ import { quote } from '../problem/echo.ts';
 import type { ProblemList } from '../problem/problem.ts';
 import type { CellReader } from './cells.ts';
 import { type Column, findColumns, headerColumns, unknownColumnMessage } from './columns.ts';
-import type { Drop, DropLog } from './drop.ts';
-import { DROP_COLUMNS, DROP_RANGES, type DropKey, OUTCOMES, VALID } from './drop-columns.ts';
+import type { Drop, DropDetails, DropLog } from './drop.ts';
+import {
+  CATCHER,
+  DETAIL_KEYS,
+  DROP_COLUMNS,
+  DROP_RANGES,
+  type DropKey,
+  OUTCOMES,
+  VALID,
+} from './drop-columns.ts';
 import { headerFingerprint } from './export/fingerprint.ts';
 import type { ImportReport } from './export/import-report.ts';
 import type { Finding } from './finding.ts';
@@ -29,6 +37,7 @@ export class DropSink implements TableSink {
   protected fingerprint = '';
   readonly #seen = new Set<string>();
   #last: number | null = null;
+  #hasDetails = false;
 
   constructor(file: string, problems: ProblemList, cells: CellReader) {
     this.file = file;
@@ -82,6 +91,7 @@ export class DropSink implements TableSink {
   /** A header was read: its columns, and those that are not known. */
   protected begin(row: Row, known: ReadonlyMap<string, Column>, unknown: readonly Column[]): void {
     this.columns = known;
+    this.#hasDetails = DETAIL_KEYS.some((key) => known.has(key));
     if (this.segments.length === 0) this.fingerprint = headerFingerprint(row.cells);
     this.segments.push({ line: row.line, rows: 0 });
     this.#last = null;
@@ -148,6 +158,25 @@ export class DropSink implements TableSink {
       reason: cells.text(row, at('reason')),
       operator: cells.text(row, at('operator')),
       remark: cells.verbatim(row, at('remark')),
+      ...(this.#hasDetails ? { details: this.#details(row, at) } : {}),
+    };
+  }
+
+  #details(row: Row, at: (key: DropKey) => Column | undefined): DropDetails {
+    const { cells } = this;
+    const hits = at('hits');
+    return {
+      hits: this.#number(row, hits, 'hits'),
+      catcher: cells.word(row, at('catcher'), CATCHER, CATCHER_SETTLED),
+      rig: cells.text(row, at('rig')),
+      setTemperature: cells.quantity(row, at('setTemperature'), DROP_RANGES.temperature),
+      pressureAfter: cells.quantity(row, at('pressureAfter'), DROP_RANGES.pressure),
+      gauge: cells.text(row, at('gauge')),
+      secondReading: cells.word(row, at('secondReading'), this.outcomes(), OUTCOME_SETTLED),
+      reader: cells.text(row, at('reader')),
+      leakCheck: cells.text(row, at('leakCheck')),
+      criterion: cells.text(row, at('criterion')),
+      protocol: cells.text(row, at('protocol')),
     };
   }
 
@@ -159,12 +188,12 @@ export class DropSink implements TableSink {
     this.#last = number;
   }
 
-  #number(row: Row, column: Column | undefined): number | null {
+  #number(row: Row, column: Column | undefined, name = 'drop'): number | null {
     const text = this.cells.text(row, column);
     if (text === null) return null;
     if (/^\d{1,15}$/.test(text)) return Number(text);
-    const message = `drop: found ${quote(text)}, expected a whole number of at least 0, or an empty cell`;
-    this.cells.problem(row, column!, 'not-a-drop-number', message);
+    const message = `${name}: found ${quote(text)}, expected a whole number of at least 0, or an empty cell`;
+    this.cells.problem(row, column!, name === 'drop' ? 'not-a-drop-number' : 'not-a-number', message);
     return null;
   }
 
@@ -179,6 +208,7 @@ export class DropSink implements TableSink {
   }
 }
 
+const CATCHER_SETTLED = { code: 'unknown-word', message: 'empty the cell where nothing was noted' };
 const OUTCOME_SETTLED = {
   code: 'unknown-outcome',
   message:

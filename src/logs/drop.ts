@@ -1,6 +1,31 @@
 import type { ImportReport } from './export/import-report.ts';
 import type { Finding } from './finding.ts';
 
+/** What few rigs write beside a drop; null where the log is silent. */
+export interface DropDetails {
+  /** Blows that the rig counted: more than one is a rebound that was not caught. */
+  readonly hits: number | null;
+  /** What the rebound catcher did. */
+  readonly catcher: 'in-time' | 'early' | 'missed' | null;
+  /** `id@config` of the rig, where several or several configurations of one made a log. */
+  readonly rig: string | null;
+  /** °C at which the pressure was set. */
+  readonly setTemperature: number | null;
+  /** bar, after the hit. */
+  readonly pressureAfter: number | null;
+  /** Name of the pressure gauge. */
+  readonly gauge: string | null;
+  /** The outcome that a second reader found. */
+  readonly secondReading: 'failed' | 'survived' | 'not-evaluable' | null;
+  readonly reader: string | null;
+  /** How tightness was looked at. */
+  readonly leakCheck: string | null;
+  /** The failure criterion that the outcome was read by. */
+  readonly criterion: string | null;
+  /** `id@version` of the protocol that the rig's computer showed. */
+  readonly protocol: string | null;
+}
+
 /** One hit of the falling mass as the log tells it; null where the log is silent. */
 export interface Drop {
   readonly file: string;
@@ -33,6 +58,8 @@ export interface Drop {
   readonly reason: string | null;
   readonly operator: string | null;
   readonly remark: string | null;
+  /** Null, or not there, where the log has none of its columns. */
+  readonly details?: DropDetails | null;
 }
 
 /** A log read to its end. */

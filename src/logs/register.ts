@@ -12,7 +12,7 @@ export interface Specimen {
   readonly mass: number | null;
   /** Every other cell by its column name, as written. */
   readonly other: Readonly<Record<string, string>>;
-  /** Every quantity by its column name in lower case: g, mm, bar, °C, N, deg, J. */
+  /** Every quantity by its column name in lower case: g, mm, bar, °C, N, deg, J, ml, Nm, h. */
   readonly measured: Readonly<Record<string, number>>;
 }
 
@@ -23,4 +23,18 @@ export interface Register {
   readonly bytes: number;
   readonly specimens: readonly Specimen[];
   readonly findings: readonly Finding[];
+}
+
+/** The three parts that a specimen can play; an empty cell is a candidate. */
+export const ROLES = ['candidate', 'reference', 'spare'] as const;
+export type Role = (typeof ROLES)[number];
+
+/** A cell of a specimen's row by the name of its column, in any case, without the unit; null where it is empty. */
+export function registerCell({ other }: Specimen, name: string): string | null {
+  const exact = other[name];
+  if (exact !== undefined) return exact.trim();
+  for (const [title, text] of Object.entries(other)) {
+    if (title.replace(/\s*\[[^\]]*\]$/u, '').toLowerCase() === name) return text.trim();
+  }
+  return null;
 }

@@ -6,7 +6,7 @@ import { CellReader, type Range } from './cells.ts';
 import { type Column, type ColumnKind, findColumns } from './columns.ts';
 import { PLAIN } from './dialect.ts';
 import type { TableSink } from './intake.ts';
-import type { Register, Specimen } from './register.ts';
+import { type Register, ROLES, type Specimen } from './register.ts';
 import type { Row } from './row.ts';
 import { readTable } from './table.ts';
 
@@ -27,6 +27,12 @@ export const SPECIMEN_COLUMNS: readonly ColumnKind<Key>[] = [
 /** Columns with a field of their own; every other cell goes to `other`. */
 const FIELDS: ReadonlySet<Key> = new Set(['specimen', 'construction', 'role', 'mass']);
 
+const WORDS_OF_ROLE: ReadonlyMap<string, string> = new Map(ROLES.map((role) => [role, role]));
+const ROLE_SETTLED = {
+  code: 'unknown-role',
+  message: 'an empty cell means candidate: a tyre that is meant as another must not slip into the estimate',
+};
+
 /** What a measured column can hold, by its dimension. Common practice, no source: only to catch slips. */
 const RANGES: { readonly [D in Dimension]?: Range } = {
   mass: { unit: 'g', least: 0, most: 100_000, isOpen: true },
@@ -36,6 +42,9 @@ const RANGES: { readonly [D in Dimension]?: Range } = {
   force: { unit: 'N', least: 0, most: 1e6 },
   angle: { unit: 'deg', least: -3600, most: 3600 },
   energy: { unit: 'J', least: 0, most: 1e6 },
+  volume: { unit: 'ml', least: 0, most: 1e6 },
+  torque: { unit: 'Nm', least: 0, most: 1e6 },
+  time: { unit: 'h', least: 0, most: 1e6 },
 };
 
 /**
@@ -99,7 +108,7 @@ class SpecimenSink implements TableSink {
       line: row.line,
       specimen: name,
       construction: this.#cells.text(row, at('construction')),
-      role: this.#cells.text(row, at('role')),
+      role: this.#cells.word(row, at('role'), WORDS_OF_ROLE, ROLE_SETTLED),
       mass: at('mass') ? (measured.mass ?? null) : null,
       other: Object.fromEntries(
         this.#other.flatMap((column) => {
@@ -112,6 +121,10 @@ class SpecimenSink implements TableSink {
     const twin = this.specimens.get(name);
     if (twin) this.#refuseTwin(row, specimen, twin);
     else this.specimens.set(name, specimen);
+  }
+
+  end(): void {
+    this.#cells.reportWords();
   }
 
   #refuseTwin(row: Row, specimen: Specimen, twin: Specimen): void {

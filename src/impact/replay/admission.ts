@@ -10,6 +10,7 @@ import { raiseAt, type Visit } from './replayed.ts';
  */
 export function admit(visit: Visit, list: DeviationList): void {
   const { drop } = visit;
+  if (visit.use === 'set-aside') return;
   if (!drop.valid) exclude(visit, list);
   else if (!visit.steers) {
     const what = drop.outcome === null ? 'no outcome' : 'an outcome that could not be judged';

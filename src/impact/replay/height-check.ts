@@ -63,5 +63,5 @@ export function moved(visit: Visit, before: Visit): string {
   const to = visit.drop.height;
   const how = to > from ? 'raised' : 'lowered';
   const move = to === from ? `stayed at ${height(to)}` : `${how} from ${height(from)} to ${height(to)}`;
-  return `${move} after line ${before.drop.line} ${before.drop.outcome}`;
+  return `${move} after line ${before.drop.line} ${before.acted}`;
 }

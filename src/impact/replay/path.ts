@@ -8,6 +8,8 @@ import type { Visit } from './replayed.ts';
 
 /** What every path of a replay is given. */
 export interface PathSettings {
+  /** Number of the series, from 0. */
+  readonly series: number;
   readonly rule: MethodRule<SeriesState>;
   /** mm. */
   readonly tolerance: number;
@@ -37,6 +39,6 @@ export function heightAfter(
   return advice.decision === 'height' ? advice.height : levels.at(levels.within(0));
 }
 
-export function trialOf({ drop }: Visit, hit: number): Trial {
-  return { height: drop.height, outcome: drop.outcome as Trial['outcome'], specimen: drop.specimen, hit };
+export function trialOf({ drop, acted }: Visit, hit: number): Trial {
+  return { height: drop.height, outcome: acted as Trial['outcome'], specimen: drop.specimen, hit };
 }

@@ -1,22 +1,23 @@
 import type { ConformanceStatus, ListedDeviation } from '../../conformance/deviation.ts';
 import { DeviationList } from '../../conformance/deviation-list.ts';
-import { conformanceStatus } from '../../conformance/status.ts';
+import { conformanceStatus, refusalOf } from '../../conformance/status.ts';
 import type { Construction, ImpactProtocol, Rig } from '../../documents/kinds.ts';
+import type { RigCheck } from '../../logs/checks.ts';
 import type { Drop } from '../../logs/drop.ts';
+import type { Mounting } from '../../logs/mountings.ts';
 import type { Specimen } from '../../logs/register.ts';
+import { counted } from '../../quantity/format.ts';
 import type { EnergyScale } from '../../rig/energy.ts';
-import { hitsAllowed } from '../rules/method-rules.ts';
 import type { Advice } from '../rules/rule.ts';
-import { admit } from './admission.ts';
-import { checkMass, checkPressure, checkTemperature, plannedPressure, unrecorded } from './conditions.ts';
-import { membership } from './membership.ts';
-import { checkNumbering } from './numbering.ts';
-import { type ReplayedDrop, type Visit, visiting } from './replayed.ts';
-import { retirement } from './retirement.ts';
+import { countDrops, leftOutOf, type ReplayCounts } from './counts.ts';
+import { checkEachDrop } from './each-drop.ts';
+import { type GroupKey, grouped, groupName } from './groups.ts';
+import { mountingsOf, rimKind } from './mounting.ts';
+import type { ReplayedDrop, Visit } from './replayed.ts';
+import { visiting } from './replayed.ts';
 import { followSeries, type SeriesOutcome } from './series.ts';
-import { hitCount, siteNumbering, siteWatch } from './sites.ts';
-import { checkStatedMasses } from './stated-masses.ts';
-import { checkVelocity, checkVelocityCoverage } from './velocity.ts';
+import { checkSession } from './session.ts';
+import { tyresOf } from './tyres.ts';
 
 export interface ReplayInput {
   readonly protocol: ImpactProtocol;
@@ -31,6 +32,11 @@ export interface ReplayInput {
   readonly scale: EnergyScale;
   /** Where reading found that the rig's computer had stopped while it wrote. */
   readonly unsaved?: readonly Unsaved[];
+  readonly mountings?: readonly Mounting[];
+  /** Null where the run names no table of rig checks. */
+  readonly checks?: readonly RigCheck[] | null;
+  /** What the operator saw and acted on, for drops whose outcome was amended later. */
+  readonly acted?: ReadonlyMap<Drop, Drop['outcome']>;
 }
 
 export interface Unsaved {
@@ -39,30 +45,31 @@ export interface Unsaved {
   readonly message: string;
 }
 
-/** A log gone through by its protocol's rule. */
-export interface Replay {
+/** Drops that speak of one strength: all of a log as a rule, those of one construction in a session with several. */
+export interface ReplayedSample {
   readonly method: ImpactProtocol['method'];
   readonly drops: readonly ReplayedDrop[];
   readonly series: readonly SeriesOutcome[];
-  readonly deviations: readonly ListedDeviation[];
-  readonly conformance: { readonly status: ConformanceStatus; readonly why: string | null };
   readonly counts: ReplayCounts;
-  /** What is worth knowing and is no deviation: sentences. */
-  readonly notes: readonly string[];
 }
 
-export interface ReplayCounts {
-  readonly drops: number;
-  /** Drops that stand in the estimate, and the failures among them. */
-  readonly validDrops: number;
-  readonly failures: number;
-  /** Drops left out of the estimate, without those that came after the end of a rise. */
-  readonly excluded: number;
-  /** Of these, the ones that the log left out without a reason. */
-  readonly unexplained: number;
-  /** Specimens in the log, and those with a drop in the estimate. */
-  readonly specimens: number;
-  readonly usedSpecimens: number;
+export interface Sample extends ReplayedSample {
+  readonly key: GroupKey;
+  /** What tells it from the others; null for the only one. */
+  readonly name: string | null;
+  /** Why nothing may be estimated from it; null as a rule. */
+  readonly refused: string | null;
+}
+
+/** A log gone through by its protocol's rule. */
+export interface Replay extends ReplayedSample {
+  readonly samples: readonly Sample[];
+  readonly deviations: readonly ListedDeviation[];
+  readonly conformance: { readonly status: ConformanceStatus; readonly why: string | null };
+  /** Why every number waits for something to be settled; empty as a rule. */
+  readonly provisional: readonly string[];
+  /** What is worth knowing and is no deviation: sentences. */
+  readonly notes: readonly string[];
 }
 
 /**
@@ -72,32 +79,50 @@ export interface ReplayCounts {
  * @throws InputError for a method or protocol that no rule can follow.
  */
 export function replay(input: ReplayInput): Replay {
+  const { protocol, rig, drops, constructions, acted } = input;
   const list = new DeviationList();
   for (const { file, line, message } of input.unsaved ?? []) {
     list.add({ code: 'DROP-51', found: () => message, file, ...(line === null ? {} : { line }) });
   }
-  const visits = input.drops.map(visiting);
-  const notes = checkEachDrop(input, visits, list);
-  const followed = followSeries(input.protocol, input.rig, visits, list);
-  const counts = countDrops(visits);
+  const tyres = tyresOf(input.specimens, constructions);
+  const visits: Visit[] = drops.map((drop, index) =>
+    visiting(drop, index, tyres.of(drop.specimen), acted?.has(drop) ? acted.get(drop)! : drop.outcome),
+  );
+  const mountings = mountingsOf(input.mountings ?? []);
+  const groups = grouped(visits, constructions, (visit) => rimKind(mountings.of(visit)));
+  const session = { ...input, visits, tyres: tyres.all, groups, mountings };
+  const notes = checkEachDrop(session, list);
+  const provisional = checkSession(session, list);
+  const followed = followSeries(protocol, rig, groups, visits, list);
+  const keys = groups.map(({ key }) => key);
+  const samples = groups.map(({ key, visits: own }, index): Sample => {
+    const counts = countDrops(own);
+    return {
+      key,
+      name: groupName(key, keys),
+      method: protocol.method,
+      drops: own,
+      series: followed.series.filter((series) => series.samples.has(index)),
+      counts,
+      refused: refusalOf(list, leftOutOf(counts)),
+    };
+  });
+  const judged = samples.filter(({ key }) => key.role === 'candidate');
   return {
-    method: input.protocol.method,
+    method: protocol.method,
     drops: visits,
     series: followed.series,
+    samples,
     deviations: list.listed(),
-    conformance: conformanceStatus(list, {
-      dropsOut: counts.excluded,
-      drops: counts.drops,
-      specimensOut: counts.specimens - counts.usedSpecimens,
-      specimens: counts.specimens,
-    }),
-    counts,
-    notes: [...notes, ...followed.notes],
+    conformance: conformanceStatus(list, ...judged.map(({ counts }) => leftOutOf(counts))),
+    provisional,
+    counts: samples.length === 1 ? samples[0]!.counts : countDrops(visits),
+    notes: [...setAsideNote(visits), ...notes, ...followed.notes],
   };
 }
 
 /** The advice for the next drop: that of the series which the last drop belongs to. */
-export function nextAdvice({ series }: Replay): Advice | null {
+export function nextAdvice({ series }: Pick<Replay, 'series'>): Advice | null {
   let last: SeriesOutcome | null = null;
   for (const outcome of series) {
     if (last === null || outcome.lastPlace > last.lastPlace) last = outcome;
@@ -105,64 +130,10 @@ export function nextAdvice({ series }: Replay): Advice | null {
   return last?.advice ?? null;
 }
 
-/** What a drop shows by itself and by the hits on its specimen before it. */
-function checkEachDrop(input: ReplayInput, visits: readonly Visit[], list: DeviationList): string[] {
-  const { protocol, scale } = input;
-  const members = membership(input.specimens, input.constructions);
-  const retired = retirement(protocol, siteNumbering());
-  const watchSite = siteWatch(protocol.sites);
-  const countHit = hitCount(protocol.sites, hitsAllowed(protocol));
-  let unsettled = 0;
-  checkStatedMasses(protocol, input.rig, list);
-  checkNumbering(visits, list);
-  for (const visit of visits) {
-    admit(visit, list);
-    members.check(visit, list);
-    if (!visit.drop.valid) {
-      watchSite(visit, false, list);
-      continue;
-    }
-    retired.check(visit, list);
-    if (visit.use === 'ignored' && !visit.steers) continue;
-    const construction = members.constructionOf(visit.drop.specimen);
-    const pressure = plannedPressure(protocol, construction);
-    if (pressure === null && protocol.pressure !== null) unsettled += 1;
-    checkMass(visit, scale.statedMass, list);
-    checkPressure(visit, pressure, list);
-    checkTemperature(visit, protocol.temperature, list);
-    checkVelocity(visit, protocol.energy, scale.gravity.value, list);
-    watchSite(visit, visit.steers, list);
-    if (visit.steers) countHit(visit, list);
-    retired.note(visit);
-  }
-  checkVelocityCoverage(visits, input.columns, protocol.energy, list);
-  return unrecorded(protocol, visits, unsettled);
-}
-
-function countDrops(visits: readonly Visit[]): ReplayCounts {
-  const specimens = new Set<string>();
-  const used = new Set<string>();
-  let validDrops = 0;
-  let failures = 0;
-  let excluded = 0;
-  let unexplained = 0;
-  for (const { drop, use, steers } of visits) {
-    specimens.add(drop.specimen);
-    if (use === 'used') {
-      used.add(drop.specimen);
-      validDrops += 1;
-      if (drop.outcome === 'failed') failures += 1;
-      // What is ignored after the end of a rise was never part of it; a single look that is ignored is missing.
-    } else if (use !== 'ignored' || steers) excluded += 1;
-    if (use === 'unexplained') unexplained += 1;
-  }
-  return {
-    drops: visits.length,
-    validDrops,
-    failures,
-    excluded,
-    unexplained,
-    specimens: specimens.size,
-    usedSpecimens: used.size,
-  };
+function setAsideNote(visits: readonly Visit[]): string[] {
+  const aside = visits.reduce((count, { use }) => count + (use === 'set-aside' ? 1 : 0), 0);
+  if (aside === 0) return [];
+  return [
+    `${counted(aside, 'drop')} on reference or spare tyres ${aside === 1 ? 'is' : 'are'} set aside: no part of any series or estimate.`,
+  ];
 }

@@ -1,6 +1,7 @@
 import { catalogued } from '../../conformance/catalogue/catalogue.ts';
 import type { DeviationList, Raised } from '../../conformance/deviation-list.ts';
 import type { Drop } from '../../logs/drop.ts';
+import type { Tyre } from './tyre.ts';
 
 /**
  * What became of a drop.
@@ -9,13 +10,17 @@ import type { Drop } from '../../logs/drop.ts';
  * - `unexplained`: the log calls it invalid and gives none: the estimate is given without and with it;
  * - `left-out`: a check found that it cannot count; where it has an outcome it steered, because the operator acted
  *   on it;
- * - `ignored`: it came after its specimen had failed.
+ * - `ignored`: it came after its specimen had failed;
+ * - `set-aside`: a hit of a reference or a spare tyre, which is no part of any series.
  */
-export type Use = 'used' | 'invalid' | 'unexplained' | 'left-out' | 'ignored';
+export type Use = 'used' | 'invalid' | 'unexplained' | 'left-out' | 'ignored' | 'set-aside';
 
 /** A drop with all that the replay found of it. */
 export interface ReplayedDrop {
   readonly drop: Drop;
+  readonly tyre: Tyre;
+  /** What the operator saw and acted on: differs from the drop's outcome where that was amended later. */
+  readonly acted: Drop['outcome'];
   /** One-based place in the log, or in all logs joined. */
   readonly place: number;
   readonly use: Use;
@@ -29,15 +34,19 @@ export interface ReplayedDrop {
   readonly level: number | null;
   /** Number of the rise or the up-and-down series that it belongs to. */
   readonly path: number;
+  /** Index of the sample whose strength it speaks of. */
+  readonly sample: number;
 }
 
 /** The same while the replay is at work on it. */
 export type Visit = { -readonly [Key in keyof ReplayedDrop]: ReplayedDrop[Key] };
 
-export function visiting(drop: Drop, index: number): Visit {
-  const steers = drop.valid && (drop.outcome === 'failed' || drop.outcome === 'survived');
+export function visiting(drop: Drop, index: number, tyre: Tyre, acted = drop.outcome): Visit {
+  const steers = drop.valid && (acted === 'failed' || acted === 'survived');
   return {
     drop,
+    tyre,
+    acted,
     place: index + 1,
     use: 'used',
     because: null,
@@ -45,6 +54,7 @@ export function visiting(drop: Drop, index: number): Visit {
     ruleHeight: null,
     level: null,
     path: 0,
+    sample: 0,
   };
 }
 
@@ -72,4 +82,25 @@ export function leaveOut(visit: Visit, code: string): void {
   if (!isOpen) return;
   visit.use = 'left-out';
   visit.because = code;
+}
+
+/** Raises a deviation that takes a specimen's drops out of the estimate from here on. */
+export function condemn(
+  list: DeviationList,
+  visit: Visit,
+  code: string,
+  found: () => string,
+  more: Pick<Raised, 'severity' | 'scope' | 'effect'> = {},
+): void {
+  raiseAt(list, visit, code, found, { severity: 'invalidating', scope: 'specimen', ...more });
+  visit.tyre.condemnedBy ??= code;
+  sharesFate(visit);
+}
+
+/** Leaves out a drop of a specimen that was condemned before; it may not come back as an unexplained exclusion. */
+export function sharesFate(visit: Visit): void {
+  const { condemnedBy } = visit.tyre;
+  if (condemnedBy === null) return;
+  if (visit.use === 'unexplained') visit.use = 'invalid';
+  leaveOut(visit, condemnedBy);
 }

@@ -17,6 +17,7 @@ import {
 } from './height-check.ts';
 import { heightAfter, type PathSettings, type SeriesPath, trialOf } from './path.ts';
 import { raiseAt, type Visit } from './replayed.ts';
+import { nextTrial } from './tyre.ts';
 
 /** One specimen, or one site of it, on its way up. */
 interface Rise {
@@ -31,7 +32,7 @@ interface Rise {
 
 export interface RisingSettings extends PathSettings {
   /** Names the rise that a drop belongs to: its specimen, and its site where each site is a series of its own. */
-  riseOf(visit: Visit): string;
+  riseOf(visit: Visit): unknown;
   /** Whether a specimen that failed rises again, at another site. */
   readonly goesOnAfterFailure: boolean;
   /** Whether only a new specimen, not another drop, can be one too many. */
@@ -50,8 +51,7 @@ export interface RisingSeriesPath extends SeriesPath {
 /** Follows the rises of one series, in whatever order their drops come. */
 export function risingPath(settings: RisingSettings): RisingSeriesPath {
   const { rule, tolerance } = settings;
-  const rises = new Map<string, Rise>();
-  const hits = new Map<string, number>();
+  const rises = new Map<unknown, Rise>();
   let state: SeriesState = rule.start;
   let current: Rise | null = null;
   let beyond: { first: Visit; count: number } | null = null;
@@ -79,8 +79,7 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
         if (visit.drop.outcome === 'failed') lose(rise);
         return;
       }
-      const hit = (hits.get(visit.drop.specimen) ?? 0) + 1;
-      hits.set(visit.drop.specimen, hit);
+      const hit = nextTrial(visit.tyre, settings.series);
       countBeyond(visit, hit);
       if (rise.before === null) checkFirst(visit, rise, asked, list);
       else checkNext(visit, rise.before.visit, asked, list);

@@ -1,17 +1,21 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { ImpactProtocol, Rig } from '../../documents/kinds.ts';
 import { type Levels, levelsFrom, narrower } from '../rules/levels.ts';
-import { ruleFor } from '../rules/method-rules.ts';
+import { steppingRuleFor } from '../rules/method-rules.ts';
 import type { Advice } from '../rules/rule.ts';
+import type { Group } from './groups.ts';
 import type { PathSettings, SeriesPath } from './path.ts';
 import type { Visit } from './replayed.ts';
 import { type RisingSeriesPath, risingPath } from './rising-path.ts';
 import { checkEnd, checkFirstHits, unfinishedNote } from './series-end.ts';
-import { siteNumbering } from './sites.ts';
+import { siteNumber } from './sites.ts';
+import type { Tyre } from './tyre.ts';
 import { upAndDownPath } from './up-and-down-path.ts';
 
 /** How one series went. */
 export interface SeriesOutcome {
+  /** Indices of the samples that its drops belong to: several where a rig or rim changed within it. */
+  readonly samples: ReadonlySet<number>;
   /** As the log names it; empty where the log has one series without a name. */
   readonly name: string;
   /** The levels that its last drops moved on: anchored anew after a start or step off the plan. */
@@ -30,23 +34,27 @@ export interface SeriesOutcome {
 export function followSeries(
   protocol: ImpactProtocol,
   rig: Rig | null,
+  samples: readonly Group[],
   visits: readonly Visit[],
   list: DeviationList,
 ): { readonly series: readonly SeriesOutcome[]; readonly notes: readonly string[] } {
   const isRising = protocol.method === 'rising-height';
-  const groups = grouped(visits, seriesNames(protocol));
-  const settings = pathSettings(protocol, rig);
+  const names = seriesNames(protocol);
+  const several = new Set(samples.map(({ strand }) => strand)).size > 1;
+  const groups = inSeries(visits, samples, names, several);
+  const shared = pathSettings(protocol, rig);
   const rising: RisingSeriesPath[] = [];
   const numbers = { last: 0 };
-  const pathOf = (): SeriesPath => {
+  const pathOf = (index: number): SeriesPath => {
+    const settings = { ...shared, series: index };
     if (!isRising) return upAndDownPath(settings);
     const path = risingPath({ ...settings, ...risingSettings(protocol, numbers) });
     rising.push(path);
     return path;
   };
-  const series = groups.map((group, index): Group & { path: SeriesPath } => {
+  const series = groups.map((group, index): Series & { path: SeriesPath } => {
     for (const visit of group.visits) visit.path = index;
-    return { ...group, path: pathOf() };
+    return { ...group, path: pathOf(index) };
   });
   takeInOrder(visits, series, list);
   for (const { name, path, visits: own } of series) {
@@ -56,10 +64,12 @@ export function followSeries(
   const noStop = 'The protocol has no stop rule: how many drops the test should have is not checked.';
   return {
     series: series.map(({ name, path, visits: own }) => ({
+      samples: samplesOf(own, samples),
       name,
       levels: path.state().levels,
       advice: path.advice(),
-      broken: path.broken(),
+      broken:
+        path.broken() ?? (samplesOf(own, samples).size > 1 ? 'rig or rim changed within the series' : null),
       progress: path.state().progress,
       lastPlace: own.at(-1)!.place,
     })),
@@ -67,7 +77,7 @@ export function followSeries(
   };
 }
 
-interface Group {
+interface Series {
   readonly name: string;
   readonly visits: readonly Visit[];
   /** Those that steer, in order: what a path may look ahead at. */
@@ -77,11 +87,12 @@ interface Group {
 /** In the order of the log, so that deviations come in that order too. */
 function takeInOrder(
   visits: readonly Visit[],
-  series: readonly (Group & { readonly path: SeriesPath })[],
+  series: readonly (Series & { readonly path: SeriesPath })[],
   list: DeviationList,
 ): void {
   const reached = series.map(() => 0);
   for (const visit of visits) {
+    if (visit.use === 'set-aside') continue;
     const index = visit.path;
     const { path, steering } = series[index]!;
     const at = reached[index]!;
@@ -90,19 +101,35 @@ function takeInOrder(
   }
 }
 
-function grouped(visits: readonly Visit[], nameOf: (visit: Visit) => string): Group[] {
-  const groups = new Map<string, Visit[]>();
+/** @param several whether series of several constructions or rigs are told apart by more than the log's names. */
+function inSeries(
+  visits: readonly Visit[],
+  samples: readonly Group[],
+  nameOf: (visit: Visit) => string,
+  several: boolean,
+): Series[] {
+  const groups = new Map<string, { name: string; visits: Visit[] }>();
   for (const visit of visits) {
+    if (visit.use === 'set-aside') continue;
     const name = nameOf(visit);
-    const group = groups.get(name);
-    if (group === undefined) groups.set(name, [visit]);
-    else group.push(visit);
+    const { strand, called } = samples[visit.sample]!;
+    const key = several ? `${strand}\n${name}` : name;
+    const group = groups.get(key);
+    if (group === undefined) {
+      const full = several ? [called, name].filter((part) => part !== '').join(' ') : name;
+      groups.set(key, { name: full, visits: [visit] });
+    } else group.visits.push(visit);
   }
-  return [...groups].map(([name, own]) => ({
+  return [...groups.values()].map(({ name, visits: own }) => ({
     name,
     visits: own,
-    steering: own.filter(({ steers }) => steers),
+    steering: own.every(({ steers }) => steers) ? own : own.filter(({ steers }) => steers),
   }));
+}
+
+function samplesOf(visits: readonly Visit[], samples: readonly Group[]): ReadonlySet<number> {
+  if (samples.length === 1) return new Set([0]);
+  return new Set(visits.map(({ sample }) => sample));
 }
 
 /**
@@ -113,19 +140,17 @@ function seriesNames(protocol: ImpactProtocol): (visit: Visit) => string {
   if (protocol.method === 'rising-height' || protocol.sites.each !== 'series-per-site') {
     return ({ drop }) => drop.series ?? '';
   }
-  const siteNumber = siteNumbering();
-  return ({ drop }) => {
-    const site = siteNumber(drop.specimen, drop.site);
+  return ({ drop, tyre }) => {
+    const site = siteNumber(tyre, drop.site);
     return [drop.series, drop.specimen, `site ${site}`].filter((part) => part !== null).join(' ');
   };
 }
 
 function risingSettings(protocol: ImpactProtocol, numbers: { last: number }) {
-  const siteNumber = siteNumbering();
   const bySite = protocol.sites.each === 'series-per-site';
   return {
-    riseOf: ({ drop }: Visit) =>
-      bySite ? `${siteNumber(drop.specimen, drop.site)}\n${drop.specimen}` : drop.specimen,
+    riseOf: ({ drop, tyre }: Visit): string | Tyre =>
+      bySite ? `${siteNumber(tyre, drop.site)}\n${tyre.name}` : tyre,
     goesOnAfterFailure: protocol.afterFailure === 'new-site',
     stopsBySpecimens: protocol.stop?.specimens !== undefined,
     nextNumber: () => {
@@ -135,10 +160,10 @@ function risingSettings(protocol: ImpactProtocol, numbers: { last: number }) {
   };
 }
 
-function pathSettings(protocol: ImpactProtocol, rig: Rig | null): PathSettings {
+function pathSettings(protocol: ImpactProtocol, rig: Rig | null): Omit<PathSettings, 'series'> {
   const limits = narrower(protocol.limits, rig?.limits ?? { min: null, max: null });
   return {
-    rule: ruleFor(protocol, rig),
+    rule: steppingRuleFor(protocol, rig),
     tolerance: protocol.heightTolerance,
     relevel: (start, step) => levelsFrom(start, step, limits, rig?.resolution ?? null),
   };

@@ -3,6 +3,7 @@ import type { Sites } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { counted, upTo } from '../../quantity/format.ts';
 import { leaveOut, raiseAt, type Visit } from './replayed.ts';
+import type { Tyre } from './tyre.ts';
 
 /** Degrees. Nearer than this two hits meet the same spot, as far as a spacing does not say it closer. */
 const SAME_SPOT = 30;
@@ -11,7 +12,7 @@ const SAME_SETTING = 5;
 const SLACK = 1e-6;
 
 /** A place on a specimen that was hit. */
-interface UsedSite {
+export interface UsedSite {
   readonly angle: number;
   readonly line: number;
   /** Whether a valid drop used it, or only one that the log left out. */
@@ -24,16 +25,17 @@ export function angleBetween(a: number, b: number): number {
   return Math.min(apart, 360 - apart);
 }
 
-/** The number of the site of a specimen that a hit meets, in the order of first use: for sites hit again and again. */
-export function siteNumbering(): (specimen: string, angle: number | null) => number {
-  const known = new Map<string, number[]>();
-  return (specimen, angle) => {
-    if (angle === null) return 0;
-    const angles = known.get(specimen) ?? [];
-    known.set(specimen, angles);
-    const found = angles.findIndex((other) => angleBetween(other, angle) <= SAME_SETTING);
-    return found >= 0 ? found + 1 : angles.push(angle);
-  };
+/** The number of the site of a tyre that a hit meets, in the order of first use: for sites hit again and again. */
+export function siteNumber(
+  tyre: Tyre,
+  angle: number | null,
+  of: 'angles' | 'countedAngles' = 'angles',
+): number {
+  if (angle === null) return 0;
+  tyre[of] ??= [];
+  const angles = tyre[of];
+  const found = angles.findIndex((other) => angleBetween(other, angle) <= SAME_SETTING);
+  return found >= 0 ? found + 1 : angles.push(angle);
 }
 
 /**
@@ -43,20 +45,18 @@ export function siteNumbering(): (specimen: string, angle: number | null) => num
  * @param allowed hits, or spots, on one specimen.
  */
 export function hitCount(sites: Sites, allowed: number) {
-  const counts = new Map<string, number>();
-  const siteNumber = siteNumbering();
   const bySpot = sites.each !== 'new-spot';
   return (visit: Visit, list: DeviationList): void => {
-    const { specimen, site } = visit.drop;
-    const before = counts.get(specimen) ?? 0;
-    const ordinal = bySpot ? Math.max(1, siteNumber(specimen, site)) : before + 1;
-    counts.set(specimen, Math.max(before, ordinal));
+    const { tyre, drop } = visit;
+    const before = tyre.counted;
+    const ordinal = bySpot ? Math.max(1, siteNumber(tyre, drop.site, 'countedAngles')) : before + 1;
+    tyre.counted = Math.max(before, ordinal);
     if (ordinal <= allowed) return;
     if (ordinal <= before) leaveOut(visit, 'DROP-33');
     else {
       const unit = bySpot ? 'site' : 'hit';
       const found = () =>
-        `${unit} ${ordinal} on ${quote(specimen)}, planned at most ${counted(allowed, unit)} a specimen`;
+        `${unit} ${ordinal} on ${quote(tyre.name)}, planned at most ${counted(allowed, unit)} a specimen`;
       raiseAt(list, visit, 'DROP-33', found);
     }
   };
@@ -67,19 +67,16 @@ export function hitCount(sites: Sites, allowed: number) {
  * (DROP-32).
  */
 export function siteWatch(sites: Sites) {
-  const used = new Map<string, UsedSite[]>();
   const repeats = sites.each !== 'new-spot';
   const same = repeats ? SAME_SETTING : Math.min(SAME_SPOT, sites.spacing ?? SAME_SETTING);
 
   /** @param counts false for a drop that the log left out: it loaded the tyre all the same. */
   return (visit: Visit, counts: boolean, list: DeviationList): void => {
-    const { drop } = visit;
-    const mine = used.get(drop.specimen) ?? [];
-    if (drop.site !== null) {
-      used.set(drop.specimen, mine);
-      if (counts) checkAvoided(visit, drop.site, sites, list);
-      take(visit, drop.site, mine, counts, list);
-    }
+    const { site } = visit.drop;
+    if (site === null) return;
+    if (counts) checkAvoided(visit, site, sites, list);
+    visit.tyre.sites ??= [];
+    take(visit, site, visit.tyre.sites, counts, list);
   };
 
   function take(visit: Visit, angle: number, mine: UsedSite[], counts: boolean, list: DeviationList): void {

@@ -21,13 +21,14 @@ export function changedStep(
 ): Step | null {
   if (following.length < MOVES) return null;
   const sizes: number[] = [];
-  let last = before.drop;
-  for (const { drop } of following.slice(0, MOVES)) {
-    const up = drop.height > last.height;
-    if (up !== (last.outcome === 'survived')) return null;
-    const [low, high] = up ? [last.height, drop.height] : [drop.height, last.height];
+  let last = before;
+  for (const visit of following.slice(0, MOVES)) {
+    const up = visit.drop.height > last.drop.height;
+    if (up !== (last.acted === 'survived')) return null;
+    const heights = [last.drop.height, visit.drop.height] as const;
+    const [low, high] = up ? heights : [heights[1], heights[0]];
     sizes.push(planned.kind === 'additive' ? high - low : high / low - 1);
-    last = drop;
+    last = visit;
   }
   const size = sizes.reduce((sum, value) => sum + value, 0) / MOVES;
   // A share of the height is compared as the millimetres it makes there.

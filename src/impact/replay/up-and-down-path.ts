@@ -14,6 +14,7 @@ import {
 import { heightAfter, type PathSettings, type SeriesPath, trialOf } from './path.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 import { changedStep } from './step-change.ts';
+import { nextTrial } from './tyre.ts';
 
 /**
  * Follows one up-and-down series: each height against the one that the rule asks for after the drops as they were.
@@ -22,7 +23,6 @@ import { changedStep } from './step-change.ts';
  */
 export function upAndDownPath(settings: PathSettings): SeriesPath {
   const { rule, tolerance } = settings;
-  const hits = new Map<string, number>();
   let state: SeriesState = rule.start;
   let before: { readonly visit: Visit; readonly asked: number } | null = null;
   let beyond: { first: Visit; count: number } | null = null;
@@ -43,9 +43,9 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
         beyond.count += 1;
       }
       checkHeight(visit, asked, following, list);
-      const hit = (hits.get(visit.drop.specimen) ?? 0) + 1;
-      hits.set(visit.drop.specimen, hit);
-      state = rule.step(state, trialOf(visit, hit));
+      if (visit.acted !== visit.drop.outcome)
+        brokenBy ??= `the outcome of line ${visit.drop.line} was amended`;
+      state = rule.step(state, trialOf(visit, nextTrial(visit.tyre, settings.series)));
       visit.level = state.last!.index;
       before = { visit, asked: asked.height };
     },
@@ -131,7 +131,7 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
       return 'DROP-01';
     }
     const move = visit.drop.height - last.drop.height;
-    const wanted = last.drop.outcome === 'survived' ? 1 : -1;
+    const wanted = last.acted === 'survived' ? 1 : -1;
     const code = Math.abs(move) <= tolerance || Math.sign(move) !== wanted ? 'DROP-04' : 'DROP-05';
     raiseAt(list, visit, code, () => `${moved(visit, last)}, planned ${height(asked.height)}`);
     checkOwnPlan(visit, tolerance, list);

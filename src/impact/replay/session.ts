@@ -1,0 +1,35 @@
+import type { DeviationList } from '../../conformance/deviation-list.ts';
+import { checkAges, checkNominals } from './ages.ts';
+import { checkConfiguration } from './configuration.ts';
+import { checkDrift } from './drift.ts';
+import type { Group } from './groups.ts';
+import type { Mountings } from './mounting.ts';
+import { checkOrder } from './order.ts';
+import type { ReplayInput } from './replay.ts';
+import type { Visit } from './replayed.ts';
+import { checkRests } from './rests.ts';
+import { checkRigChecks } from './rig-checks.ts';
+import type { Tyre } from './tyre.ts';
+
+/** A test with its drops on their way through the checks. */
+export interface Session extends Omit<ReplayInput, 'mountings'> {
+  readonly visits: readonly Visit[];
+  readonly tyres: readonly Tyre[];
+  readonly groups: readonly Group[];
+  readonly mountings: Mountings;
+}
+
+/**
+ * What only a whole session shows: its days, its order, its configurations, its groups.
+ *
+ * @returns why the numbers wait for something to be settled.
+ */
+export function checkSession(session: Session, list: DeviationList): readonly string[] {
+  checkConfiguration(session, list);
+  checkDrift(session, list);
+  checkRests(session, list);
+  checkOrder(session, list);
+  checkAges(session, list);
+  checkNominals(session, list);
+  return checkRigChecks(session, list);
+}
