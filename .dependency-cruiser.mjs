@@ -5,6 +5,7 @@ const room = (...names) => `^src/(${names.join('|')})/`;
 const storeys = [
   ['cli'],
   ['reports', 'jobs'],
+  ['simulation'],
   ['verdict', 'comparison', 'impact', 'endurance', 'rig'],
   ['documents', 'logs', 'conformance', 'result'],
   ['statistics', 'quantity'],
@@ -35,7 +36,19 @@ export default {
       comment: 'A reporter is (result, options) → text: what a report needs must be in the result.',
       severity: 'error',
       from: { path: room('reports') },
-      to: { path: room('jobs', 'documents', 'logs', 'impact', 'endurance', 'rig', 'comparison', 'verdict') },
+      to: {
+        path: room(
+          'jobs',
+          'documents',
+          'logs',
+          'impact',
+          'endurance',
+          'rig',
+          'comparison',
+          'verdict',
+          'simulation',
+        ),
+      },
     },
     {
       name: 'file-system-in-three-rooms',

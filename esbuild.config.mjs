@@ -13,8 +13,12 @@ const dist = join(root, 'dist');
 
 await build({
   absWorkingDir: root,
-  // A thread that reads parts of drum logs starts from a file of its own.
-  entryPoints: { main: 'src/cli/main.ts', 'drum-worker': 'src/endurance/drum-worker.ts' },
+  // Threads, which read parts of drum logs or simulate, start from a file of their own.
+  entryPoints: {
+    main: 'src/cli/main.ts',
+    'drum-worker': 'src/endurance/drum-worker.ts',
+    'simulation-worker': 'src/simulation/simulation-worker.ts',
+  },
   outdir: fresh,
   bundle: true,
   splitting: true,
