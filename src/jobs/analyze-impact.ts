@@ -1,36 +1,25 @@
-import type { Criterion, Specification } from '../documents/kinds.ts';
+import type { Criterion, EstimatorName, Specification } from '../documents/kinds.ts';
 import { askedForEstimate } from '../impact/estimates/asked-for.ts';
 import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
-import { type Replay, replay } from '../impact/replay/replay.ts';
+import { plannedPressure } from '../impact/replay/conditions.ts';
+import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
-import { joinLogs } from '../logs/join.ts';
 import { echo } from '../problem/echo.ts';
 import type { ImpactResult } from '../result/analysis.ts';
-import { type EnergyScale, energyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
+import { type EnergyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
 import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
 import type { ImpactTest } from './impact-test.ts';
+import { CUT_SHORT, replayTest } from './replay-test.ts';
 
-/** Replay, estimates and verdict of a drop test whose files have been read. */
-export function analyzeImpact(test: ImpactTest): ImpactResult {
-  const { protocol, rig, constructions, specification, logs, register } = test;
-  const { drops } = joinLogs(logs);
-  const columns = new Set(logs.flatMap((log) => [...log.columns]));
-  const scale = energyScale(protocol, rig, drops, columns);
-  const replayed = replay({
-    protocol,
-    rig,
-    drops,
-    columns,
-    specimens: register?.specimens ?? null,
-    constructions,
-    scale,
-    unsaved: logs.flatMap(({ path, findings }) =>
-      findings
-        .filter(({ code }) => CUT_SHORT.has(code))
-        .map(({ message, line }) => ({ file: path, line, message })),
-    ),
-  });
+/**
+ * Replay, estimates and verdict of a drop test whose files have been read.
+ *
+ * @param asked estimators beside those of the method and the protocol.
+ */
+export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] = []): ImpactResult {
+  const { protocol, rig, constructions, specification } = test;
+  const { drops, scale, replayed } = replayTest(test);
   const mass = massUsed(scale, drops);
   const estimated = estimateImpact(
     {
@@ -39,6 +28,9 @@ export function analyzeImpact(test: ImpactTest): ImpactResult {
       energyOf: scale.of,
       energyPerHeight: energyPerHeight(scale, mass.mass),
       refused: replayed.conformance.why ?? severalConstructions(test),
+      asked,
+      constructionOf: constructionOf(test),
+      planned: plannedConditions(test),
     },
     specification?.criteria.flatMap(({ probability }) => probability ?? []) ?? [],
   );
@@ -82,17 +74,33 @@ export function analyzeImpact(test: ImpactTest): ImpactResult {
       used: use === 'used',
     })),
     estimates: estimated.estimates,
+    goodness: estimated.goodness,
+    regression: estimated.regression,
     criteria: judged?.criteria ?? [],
     verdict: judged?.verdict ?? null,
   };
 }
 
-/** Findings that mean that the rig's computer stopped while it wrote (DROP-51). */
-const CUT_SHORT: ReadonlySet<string> = new Set(['truncated-line', 'nul-padding']);
-
 /** J for a mm of height, where one mass served all drops and energy goes by height. */
 function energyPerHeight({ definition, gravity }: EnergyScale, mass: number | null): number | null {
   return definition === 'potential' && mass !== null ? potentialEnergy(mass, gravity.value, 1) : null;
+}
+
+/** The construction of a specimen by the table of specimens, or the only one of the run. */
+function constructionOf({ register, constructions }: ImpactTest): (specimen: string) => string | null {
+  const rows = new Map((register?.specimens ?? []).map((row) => [row.specimen, row.construction]));
+  const only = constructions.length === 1 ? constructions[0]!.id : null;
+  return (specimen) => rows.get(specimen) ?? only;
+}
+
+/** What the protocol plans for these tyres; a pressure by size needs a construction with that size. */
+function plannedConditions({ protocol, constructions }: ImpactTest) {
+  const pressures = constructions.map(
+    (construction) => plannedPressure(protocol, construction)?.value ?? null,
+  );
+  const fallback = plannedPressure(protocol, null)?.value ?? null;
+  const one = new Set(pressures).size === 1 ? pressures[0]! : fallback;
+  return { pressure: one, temperature: protocol.temperature?.value ?? null };
 }
 
 /** Tyres of two constructions are no sample of one strength, and are never pooled in silence. */
