@@ -63,7 +63,7 @@ describe('tirelab init', () => {
     );
     expect(said).toContain('none of these: left open');
     expect(said).toContain('2 questions are still to settle');
-    expect(out).toMatch(/# TO SETTLE: what "N"[^]*\n {4}failed:\n {4}survived:\n/);
+    expect(out).toMatch(/# TO SETTLE: what "N"[\s\S]*\n {4}failed:\n {4}survived:\n/);
   });
 
   it.each([

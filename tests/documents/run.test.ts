@@ -16,6 +16,8 @@ describe('a run', () => {
       logs: ['a.csv', 'b.csv'],
       amendments: null,
     });
+    const several = RUN.replace('b.csv', '{ file: b.csv, rig: r2.yaml }');
+    expect(read('run', several).logs).toEqual(['a.csv', { file: 'b.csv', rig: 'r2.yaml' }]);
     expect(read('run', RUN)).toMatchObject({ constructions: [], rig: null });
   });
 });
@@ -26,6 +28,12 @@ describe('what is wrong with a run', () => {
     ['an empty list of logs', RUN.replace('[a.csv, b.csv]', '▶[]'), ['too-few']],
     ['one log that is no list', RUN.replace('[a.csv, b.csv]', '▶a.csv'), ['wrong-shape']],
     ['a log twice', RUN.replace('b.csv', '▶a.csv'), ['duplicate-path']],
+    [
+      'a log twice, once with its rig',
+      RUN.replace('b.csv', '▶{ file: a.csv, rig: r.yaml }'),
+      ['duplicate-path'],
+    ],
+    ['a log with a rig and no file', RUN.replace('b.csv', '▶{ rig: r.yaml }'), ['missing-key']],
     ['standard input', RUN.replace('b.csv', '▶"-"'), ['bad-path']],
     ['a path with a NUL', RUN.replace('../p.yaml', '▶"p\\0.yaml"'), ['bad-text']],
     ['an unknown key', `${RUN}▶spec: s.yaml\n`, ['unknown-key']],

@@ -4,6 +4,7 @@ import type { DropLog } from '../../src/logs/drop.ts';
 import { readDropLog } from '../../src/logs/drops.ts';
 import { joinLogs } from '../../src/logs/join.ts';
 import { InputError } from '../../src/problem/problem.ts';
+import { profileOf } from './export/profile-of.ts';
 
 async function log(path: string, rows: readonly string[], column = 'time'): Promise<DropLog> {
   const text = `specimen,${column},height [mm],outcome\n${rows.map((row) => `${row},500,failed\n`).join('')}`;
@@ -41,5 +42,30 @@ describe('joinLogs', () => {
     const copy = await log('copy.csv', ['T-1,2026-03-01T08:00Z']);
     expect(() => joinLogs([a, copy])).toThrow(InputError);
     expect(() => joinLogs([a, copy])).toThrow(/copy\.csv: .*same content as a\.csv/);
+  });
+});
+
+describe('files of one rig that overlap', () => {
+  const profile = profileOf('{ time: { format: "YYYY-MM-DD hh:mm:ss", zone: "+01:00" } }');
+  const file = async (path: string, rows: readonly string[]): Promise<DropLog> => {
+    const text = `drop,time,specimen,height [mm],outcome\n${rows.map((row) => `${row}\n`).join('')}`;
+    const read = await readDropLog(Readable.from([Buffer.from(text)]), profile);
+    return { ...read, path, drops: read.drops.map((drop) => ({ ...drop, file: path })) };
+  };
+  const first = ['1,2026-03-09 08:06:00,T-1,500,failed', '2,2026-03-09 08:12:00,T-2,475,survived'];
+
+  it('count a row that stands in both once', async () => {
+    const joined = joinLogs([
+      await file('a.csv', first),
+      await file('b.csv', [first[1]!, '3,2026-03-09 08:18:00,T-3,500,failed']),
+    ]);
+    expect(names(joined)).toBe('T-1 T-2 T-3');
+    expect(joined.collapsed).toBe(1);
+  });
+
+  it('are refused where they do not say the same', async () => {
+    const other = await file('b.csv', ['2,2026-03-09 08:12:00,T-2,475,failed']);
+    const a = await file('a.csv', first);
+    expect(() => joinLogs([a, other])).toThrow(/b\.csv:2: found another row.*a\.csv on line 3/);
   });
 });

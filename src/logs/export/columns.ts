@@ -40,9 +40,13 @@ export function findExportColumns<Key extends string>(
     problems.add({ file, ...header.place(index), code, message });
   refuseStranger(header, profile, file, problems);
   const taken = new Set<number>();
-  for (const kind of kinds) {
+  // What the profile names goes first: a column that it gives to one quantity is no other's by its plain name.
+  const isNamed = ({ name }: ColumnKind<Key>) => profile.columns.has(name);
+  for (const kind of [...kinds.filter(isNamed), ...kinds.filter((it) => !isNamed(it))]) {
     const rule = profile.columns.get(kind.name);
-    const indices = [...header.cells.keys()].filter((i) => namesColumn(header.cells[i]!, kind, rule));
+    const indices = [...header.cells.keys()].filter(
+      (i) => (rule || !taken.has(i)) && namesColumn(header.cells[i]!, kind, rule),
+    );
     const [index, twin] = indices;
     if (index === undefined) {
       if (rule && !kind.isNeeded) findings.push(notThere(header, kind, rule));

@@ -1,5 +1,4 @@
 import { dimensionOf } from '../../quantity/units.ts';
-import type { ColumnKind } from '../columns.ts';
 import { normalName } from './fingerprint.ts';
 import type { ColumnRule } from './profile.ts';
 
@@ -44,9 +43,4 @@ export function mendedUnit(text: string): string {
   let unit = text.trim();
   for (const [wrong, right] of Object.entries(MISTAKEN)) unit = unit.replace(wrong, right);
   return unit;
-}
-
-/** The kind of quantity that a header cell could hold by its unit alone; used by messages. */
-export function unitKind(unit: string | null, kind: ColumnKind<string>): boolean {
-  return unit !== null && kind.unit !== null && dimensionOf(unit) === dimensionOf(kind.unit);
 }

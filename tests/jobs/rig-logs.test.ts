@@ -1,0 +1,52 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { Readable } from 'node:stream';
+import { describe, expect, it } from 'vitest';
+import { documentsOf } from '../../src/jobs/documents-of.ts';
+import { readImpactTest } from '../../src/jobs/impact-test.ts';
+
+const read = (request: Parameters<typeof documentsOf>[0]) =>
+  readImpactTest(documentsOf(request, Readable.from([])));
+
+describe('the logs of a test', () => {
+  it('are read each as its own rig writes it', async () => {
+    const test = await read({ kind: 'run', path: 'fixtures/rigs/two-rigs/run.yaml' });
+    expect(test.logs.map(({ drops }) => drops.length)).toEqual([15, 15]);
+    expect(test.logs.flatMap(({ drops }) => drops.map(({ number }) => number))).toEqual(
+      Array.from({ length: 30 }, (_, i) => i + 1),
+    );
+    const said = test.inputs.map(({ role, path, import: imported }) => [role, path, imported?.rig]);
+    expect(said).toContainEqual(['rig', 'fixtures/rigs/tower-b/rig.yaml', undefined]);
+    expect(said).toContainEqual(['log', 'fixtures/rigs/two-rigs/first.csv', 'hammer-a@2026-01']);
+    expect(said).toContainEqual(['log', 'fixtures/rigs/two-rigs/second.csv', 'tower-b@4']);
+  });
+
+  it('are read with the rig of the command line', async () => {
+    const test = await read({
+      kind: 'files',
+      protocol: 'protocols/pinch-up-down.yaml',
+      rig: 'fixtures/rigs/bench-e/rig.yaml',
+      constructions: [],
+      specification: null,
+      specimens: null,
+      logs: ['fixtures/rigs/bench-e/export.xlsx'],
+    });
+    expect(test.logs[0]!.drops).toHaveLength(30);
+  });
+
+  it('of a rig with another mass are refused, where no column has the masses', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'rigs-'));
+    try {
+      writeFileSync(join(folder, 'r2.yaml'), 'format: tirelab.rig/1\nid: r2\nmass: 9 kg\n');
+      writeFileSync(join(folder, 'a.csv'), 'specimen,height [mm],outcome\nT-1,500,failed\n');
+      const run = `format: tirelab.run/1\nid: x\nprotocol: ${resolve('protocols/pinch-up-down.yaml')}\nrig: ${resolve('shared/rigs/drop-2.yaml')}\nlogs: [{ file: a.csv, rig: r2.yaml }]\n`;
+      writeFileSync(join(folder, 'run.yaml'), run);
+      await expect(read({ kind: 'run', path: join(folder, 'run.yaml') })).rejects.toThrow(
+        /another falling mass/,
+      );
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
