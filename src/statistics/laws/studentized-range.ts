@@ -41,7 +41,7 @@ function rangeWithin(groups: number, w: number): number {
 }
 
 /** P(range > w) = k ∫ φ(z) {Φ(z)ᵏ⁻¹ − [Φ(z) − Φ(z − w)]ᵏ⁻¹} dz, the braces without cancellation. */
-function rangeBeyond(groups: number, w: number): number {
+export function rangeBeyond(groups: number, w: number): number {
   let sum = 0;
   for (let z = -END; z <= END + w; z += STEP) {
     const cdf = normal.cdf(z);
