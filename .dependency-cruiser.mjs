@@ -79,7 +79,7 @@ export default {
       name: 'no-orphans',
       comment: 'A file that nothing uses is dead, or not wired in yet.',
       severity: 'error',
-      from: { orphan: true, path: '^src/' },
+      from: { orphan: true, path: '^src/', pathNot: '\\.d\\.ts$' },
       to: {},
     },
     {
