@@ -1,6 +1,8 @@
+import { DAMAGES } from '../conformance/damage.ts';
 import { quote } from '../problem/echo.ts';
 import { type Reading, readQuantity } from '../quantity/quantity.ts';
 import { block, either, list, mapOf, optional } from './blocks.ts';
+import { ESTIMATOR_NAMES } from './estimator-names.ts';
 import {
   count,
   type Field,
@@ -28,19 +30,33 @@ export const METHODS = [
   'd-optimal',
 ] as const;
 const COVARIATES = ['construction', 'pressure', 'temperature', 'mass', 'series', 'operator'] as const;
-const ESTIMATORS = [
-  'mean-of-levels',
-  'small-sample',
-  'bias-corrected-spread',
-  'tolerance-factor',
-  'isotonic',
-  'centred-isotonic',
-  'spearman-karber',
-  'nonparametric',
-  'goodness-of-fit',
-] as const;
 export const LAWS = ['normal', 'lognormal', 'logistic', 'weibull'] as const;
 const AFTER_FAILURE = ['retire', 'new-site'] as const;
+
+const mounting = () =>
+  block(
+    {
+      rimWidth: optional(measure('mm', 'Inside width of the rim.', { above: 0 })),
+      rimType: optional(name('Type of the rim, such as TC or TSS.')),
+      tube: optional(name('Material of the tube, such as butyl.')),
+      sealant: optional(measure('ml', 'Sealant in the tyre; 0 ml is none.', { atLeast: 0 })),
+      insert: optional(name('Insert in the tyre; none is none.')),
+    },
+    'What every tyre is mounted on and with. What is left out is taken to be as most tyres were mounted.',
+    { minProperties: 1 },
+  );
+
+const preparation = () =>
+  block(
+    {
+      conditioning: optional(
+        measure('h', 'Time in the conditioning room before the first hit.', { atLeast: 0 }),
+      ),
+      age: optional(measure('h', 'Time between cure and first hit.', { atLeast: 0 })),
+    },
+    'How long a tyre waits: 3 h in the room and 16 h after its cure, unless said here.',
+    { minProperties: 1 },
+  );
 
 const afterFailure = (): Field<'retire' | 'new-site'> =>
   word(AFTER_FAILURE, 'What becomes of a specimen that failed: retired, or hit again at a new site.');
@@ -144,6 +160,18 @@ const shapeIn = (unit: Unit) => ({
     'up-and-down: one step lower after a failure, higher after a survival. transformed-up-and-down: higher only after several survivals in a row, which seeks the lower tail. rising-height: one specimen is hit higher and higher until it fails. fixed-level: a set number of drops at each level. langlie: back-averaging between two limits. d-optimal: each level where it tells most of median and spread.',
   ),
   failure: optional(prose('What counts as a failure, in words.')),
+  failureModes: optional(
+    list(
+      word([...DAMAGES.keys()], 'A damage code, as it stands in the log.'),
+      'Damages that count as a failure; without it every damage of the tyre does.',
+      1,
+    ),
+  ),
+  mounting: optional(mounting()),
+  preparation: optional(preparation()),
+  rigCheck: optional(
+    word(['daily'], 'daily: a check of the rig must stand before the first drop of each day.'),
+  ),
   mass: optional(
     quantity('kg', 'Falling mass; a mass in the log or of the rig goes before it.', {
       above: 0,
@@ -220,7 +248,7 @@ const shapeIn = (unit: Unit) => ({
   distribution: optional(word(LAWS, 'Law of the strength of the tyres, on energy; default normal.')),
   damagePerHit: optional(damagePerHit()),
   estimators: optional(
-    list(word(ESTIMATORS, 'An estimator.'), 'Estimators beside those that the method has anyway.'),
+    list(word(ESTIMATOR_NAMES, 'An estimator.'), 'Estimators beside those that the method has anyway.'),
   ),
   regression: optional(regression()),
   confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),

@@ -27,6 +27,23 @@ function build(fields: WholeImpact): Omit<ImpactProtocol, 'source'> {
     title: fields.title ?? null,
     method: fields.method,
     failure: fields.failure ?? null,
+    failureModes: fields.failureModes ?? null,
+    mounting: fields.mounting
+      ? {
+          rimWidth: fields.mounting.rimWidth ?? null,
+          rimType: fields.mounting.rimType ?? null,
+          tube: fields.mounting.tube ?? null,
+          sealant: fields.mounting.sealant ?? null,
+          insert: fields.mounting.insert ?? null,
+        }
+      : null,
+    preparation: fields.preparation
+      ? {
+          conditioning: fields.preparation.conditioning ?? null,
+          age: fields.preparation.age ?? null,
+        }
+      : null,
+    rigCheck: fields.rigCheck ?? null,
     mass: fields.mass ?? null,
     gravity: fields.gravity ?? null,
     energy: fields.energy ?? 'potential',

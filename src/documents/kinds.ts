@@ -1,6 +1,7 @@
 import type { ExportProfile } from '../logs/export/profile.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { LawName } from '../statistics/law.ts';
+import type { EstimatorName } from './estimator-names.ts';
 
 /** What counts as the energy of a drop; one definition for a whole series (CONTRACT: `energy`). */
 export type EnergyDefinition = 'potential' | 'potential-with-compression' | 'kinetic';
@@ -121,20 +122,10 @@ export interface ImpactProtocol {
   readonly source: Source;
 }
 
-/** Estimators that are given on request, or beside the headline where a method has them by custom. */
-export type EstimatorName =
-  | 'mean-of-levels'
-  | 'small-sample'
-  | 'bias-corrected-spread'
-  | 'tolerance-factor'
-  | 'isotonic'
-  | 'centred-isotonic'
-  | 'spearman-karber'
-  | 'nonparametric'
-  | 'goodness-of-fit';
-
 /** What may move the strength beside chance: columns of the log, or the construction of the specimen. */
 export type CovariateName = 'construction' | 'pressure' | 'temperature' | 'mass' | 'series' | 'operator';
+
+export type { EstimatorName } from './estimator-names.ts';
 
 export interface Regression {
   readonly covariates: readonly CovariateName[];
@@ -274,6 +265,10 @@ export interface Run {
   /** A log that another rig wrote than the run's names it. */
   readonly logs: readonly (string | { readonly file: string; readonly rig: string })[];
   readonly amendments: string | null;
+  readonly mountings: string | null;
+  readonly checks: string | null;
+  /** The run that this one repeats; both are kept. */
+  readonly replaces: { readonly run: string; readonly reason: string; readonly approver: string } | null;
   readonly inspections: string | null;
   readonly events: string | null;
   readonly request: RunRequest;

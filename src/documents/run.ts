@@ -1,3 +1,4 @@
+import { CATALOGUE, codeIn } from '../conformance/catalogue/catalogue.ts';
 import { quote } from '../problem/echo.ts';
 import { block, either, list, optional } from './blocks.ts';
 import { name, prose, word } from './fields.ts';
@@ -6,6 +7,16 @@ import type { Run, RunRequest } from './kinds.ts';
 import { once } from './once.ts';
 import { readFields, type Whole } from './read-fields.ts';
 import { reportShape, requestShape } from './request.ts';
+
+const replaces = () =>
+  block(
+    {
+      run: name('Path of the run that this one repeats. Both are kept.'),
+      reason: name('Code of the catalogue for which it had to be repeated, such as DROP-20.'),
+      approver: name('Who approved the repetition.'),
+    },
+    'A retest: which run it repeats, why, and on whose word.',
+  );
 
 /** The keys of a run. */
 export const runShape = once(() => ({
@@ -33,6 +44,9 @@ export const runShape = once(() => ({
     1,
   ),
   amendments: optional(name('Path of the table of amendments.')),
+  mountings: optional(name('Path of the table of mountings: rim, tube, sealant, insert.')),
+  checks: optional(name('Path of the table of rig checks: daily, reference, base, gauge.')),
+  replaces: optional(replaces()),
   inspections: optional(name('Path of the table of inspections of a drum test.')),
   events: optional(name('Path of the table of events of a drum test.')),
   ...reportShape(),
@@ -48,6 +62,7 @@ export function run(document: YamlDocument): Run {
   const fields = readFields(runShape(), document.value, [], findings);
   checkPaths('logs', (fields.logs ?? []).map(logFile), findings);
   checkPaths('constructions', fields.constructions ?? [], findings);
+  checkRetest(fields.replaces?.reason, findings);
   findings.throwIfAny();
   const whole = fields as Whole<ReturnType<typeof runShape>>;
   return {
@@ -61,12 +76,25 @@ export function run(document: YamlDocument): Run {
     specimens: whole.specimens ?? null,
     logs: whole.logs,
     amendments: whole.amendments ?? null,
+    mountings: whole.mountings ?? null,
+    checks: whole.checks ?? null,
+    replaces: whole.replaces ?? null,
     inspections: whole.inspections ?? null,
     events: whole.events ?? null,
     request: requestOf(whole.request ?? {}),
     photos: whole.photos ?? [],
     source: document.source,
   };
+}
+
+/** A test may be repeated because of how it was done, never because of what it found. */
+function checkRetest(reason: string | undefined, findings: Findings): void {
+  if (reason === undefined) return;
+  const entry = CATALOGUE.get(codeIn(reason) ?? '');
+  if (entry?.excuses) return;
+  const found = entry === undefined ? quote(reason) : `${entry.code} (${entry.title})`;
+  const message = `found the reason ${found}, expected a code of the catalogue that does not depend on the result, such as DROP-20; "tirelab explain" lists them`;
+  findings.add(['replaces', 'reason'], 'retest-by-result', message);
 }
 
 /** Path of a log, however it is written. */

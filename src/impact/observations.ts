@@ -1,5 +1,5 @@
 import type { Drop } from '../logs/drop.ts';
-import type { Replay } from './replay/replay.ts';
+import type { ReplayedSample } from './replay/replay.ts';
 import type { ReplayedDrop } from './replay/replayed.ts';
 
 /**
@@ -14,6 +14,8 @@ export interface StrengthObservation {
   readonly specimen: string;
   /** Drops behind it. */
   readonly drops: number;
+  /** These drops themselves: what their conditions are read from. */
+  readonly of: readonly Drop[];
   /** Why it is less than its drops seem to say; null as a rule. */
   readonly why: string | null;
 }
@@ -31,41 +33,58 @@ export interface Observations {
 /** J, mm or whatever a drop's size is told in; null where the drop has none. */
 export type Measure = (drop: Drop) => number | null;
 
-/** Which drops stand in: those used, or with them the ones that the log left out without a reason. */
-export type Variant = 'used' | 'with-unexplained-exclusions';
+/** Which drops stand in: those used, with them the ones that the log left out without a reason, or all it left out. */
+export type Variant = 'used' | 'with-unexplained-exclusions' | 'with-exclusions';
 
 /**
  * Turns a replayed log into observations. Up-and-down (and any method of single looks): a failure at x is (−∞, x], a
  * survival (x, ∞). Rising height: one observation a rise, (highest survived, failed]; open above where nothing
  * failed or the failing hit does not count, open below where the first hit failed.
  */
-export function observe(replay: Replay, measure: Measure, variant: Variant = 'used'): Observations {
+export function observe(
+  replay: Pick<ReplayedSample, 'drops' | 'method'>,
+  measure: Measure,
+  variant: Variant = 'used',
+): Observations {
   const chosen = replay.drops.filter((drop) => stands(drop, variant) && measure(drop.drop) !== null);
   const isRising = replay.method === 'rising-height';
   const observations = isRising ? rises(chosen, measure) : chosen.map((drop) => singleLook(drop, measure));
-  const perSpecimen = new Map<string, number>();
-  for (const { drop } of chosen) perSpecimen.set(drop.specimen, (perSpecimen.get(drop.specimen) ?? 0) + 1);
-  let mostDrops = 0;
-  for (const count of perSpecimen.values()) mostDrops = Math.max(mostDrops, count);
+  const { specimens, mostDrops } = hitsOf(chosen);
   return {
     observations,
-    specimens: perSpecimen.size,
+    specimens,
     drops: chosen.length,
     censored: isRising ? censoredSpecimens(observations) : null,
     mostDrops,
   };
 }
 
+/** How many specimens the drops are on, and the most on one of them. */
+function hitsOf(chosen: readonly ReplayedDrop[]): { specimens: number; mostDrops: number } {
+  const last = chosen.reduce((most, { tyre }) => Math.max(most, tyre.index), -1);
+  const hits = new Uint32Array(last + 1);
+  for (const { tyre } of chosen) hits[tyre.index]! += 1;
+  let specimens = 0;
+  let mostDrops = 0;
+  for (const count of hits) {
+    if (count > 0) specimens += 1;
+    if (count > mostDrops) mostDrops = count;
+  }
+  return { specimens, mostDrops };
+}
+
 function stands({ use, drop }: ReplayedDrop, variant: Variant): boolean {
   if (drop.outcome !== 'failed' && drop.outcome !== 'survived') return false;
-  return use === 'used' || (use === 'unexplained' && variant === 'with-unexplained-exclusions');
+  if (use === 'used') return true;
+  if (use === 'unexplained') return variant !== 'used';
+  return use === 'invalid' && variant === 'with-exclusions';
 }
 
 function singleLook({ drop }: ReplayedDrop, measure: Measure): StrengthObservation {
   const size = measure(drop)!;
   const failed = drop.outcome === 'failed';
   const [lower, upper] = failed ? [-Infinity, size] : [size, Infinity];
-  return { lower, upper, count: 1, specimen: drop.specimen, drops: 1, why: null };
+  return { lower, upper, count: 1, specimen: drop.specimen, drops: 1, of: [drop], why: null };
 }
 
 function rises(chosen: readonly ReplayedDrop[], measure: Measure): StrengthObservation[] {
@@ -89,7 +108,7 @@ function riseObservation(rise: readonly ReplayedDrop[], measure: Measure): Stren
   const upper = failed.reduce((least, size) => Math.min(least, size), Infinity);
   const lower = survived.reduce((most, size) => Math.max(most, size), -Infinity);
   const { specimen } = rise[0]!.drop;
-  const head = { count: 1, specimen, drops: rise.length };
+  const head = { count: 1, specimen, drops: rise.length, of: rise.map(({ drop }) => drop) };
   if (lower < upper) return { ...head, lower, upper, why: null };
   const below = survived
     .filter((size) => size < upper)

@@ -1,5 +1,5 @@
 import type { ImpactProtocol } from '../../documents/kinds.ts';
-import type { Replay } from '../replay/replay.ts';
+import type { ReplayedSample } from '../replay/replay.ts';
 import type { CountableDrops } from './from-count.ts';
 
 /**
@@ -10,14 +10,12 @@ import type { CountableDrops } from './from-count.ts';
  * @param energyPerHeight J for a mm, where one falling mass served all drops; null otherwise.
  */
 export function countableDrops(
-  { distribution, step }: ImpactProtocol,
-  { series, drops }: Replay,
+  { method, distribution, step }: ImpactProtocol,
+  { series, drops }: ReplayedSample,
   energyPerHeight: number | null,
 ): CountableDrops {
-  const no = (why: string): CountableDrops => ({
-    applies: false,
-    why: `the count formula does not apply: ${why}`,
-  });
+  const no = (why: string): CountableDrops => ({ applies: false, why });
+  if (method !== 'up-and-down') return no('it is for one step down after a failure, one up after a survival');
   const [only, ...others] = series;
   if (only === undefined) return no('there is no series');
   if (others.length > 0) return no('the drops belong to several series');

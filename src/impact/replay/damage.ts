@@ -1,8 +1,8 @@
+import { DAMAGES, type Damage, damagesIn } from '../../conformance/damage.ts';
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { ImpactProtocol } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { counted } from '../../quantity/format.ts';
-import { DAMAGES, type Damage, damagesIn } from '../damage.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 
 /**

@@ -1,8 +1,8 @@
+import { damagesIn } from '../../conformance/damage.ts';
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { Mounting } from '../../logs/mountings.ts';
 import { quote } from '../../problem/echo.ts';
 import { upTo } from '../../quantity/format.ts';
-import { damagesIn } from '../damage.ts';
 import { rimKind } from './mounting.ts';
 import { condemn, raiseAt, type Visit } from './replayed.ts';
 import type { Session } from './session.ts';
