@@ -1,6 +1,7 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
 import { initCommand } from './commands/init.ts';
+import { nextCommand } from './commands/next.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { simulateCommand } from './commands/simulate.ts';
 import type { CommandContext } from './context.ts';
@@ -80,6 +81,7 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
   program
     .addCommand(analyzeCommand(context))
     .addCommand(initCommand(context))
+    .addCommand(nextCommand(context))
     .addCommand(schemaCommand(context))
     .addCommand(simulateCommand(context));
   for (const command of [program, ...program.commands]) {

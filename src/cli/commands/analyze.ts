@@ -1,23 +1,21 @@
 import { Command, Option } from 'commander';
+import type { EstimatorName } from '../../documents/estimator-names.ts';
 import { type ReporterName, reporters } from '../../reports/reporters.ts';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
-import { UsageError } from '../failure.ts';
+import { estimatorNames } from '../estimator-option.ts';
+import { collect, type RequestOptions, requestOf } from '../request.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
 
-interface AnalyzeOptions extends CommonOptions {
-  readonly protocol?: string;
-  readonly rig?: string;
-  readonly construction?: readonly string[];
-  readonly spec?: string;
-  readonly specimens?: string;
+interface AnalyzeOptions extends CommonOptions, RequestOptions {
   readonly format: ReporterName;
   readonly json?: boolean;
   readonly output?: string;
   readonly force?: boolean;
   readonly exitZero?: boolean;
+  readonly estimators?: readonly EstimatorName[];
 }
 
 const EXAMPLES = `
@@ -40,6 +38,12 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
     .option('--construction <file>', 'what was tested (may be given again)', collect)
     .option('--spec <file>', 'the limits to judge against')
     .option('--specimens <file>', 'the table of specimens')
+    .addOption(
+      new Option(
+        '--estimators <names>',
+        'further estimators, separated by commas; all for every one',
+      ).argParser(estimatorNames),
+    )
     .addOption(new Option('--format <name>', 'how to print').choices(Object.keys(reporters)).default('text'))
     .option('--json', 'short for --format json')
     .option('-o, --output <file>', 'write to a file instead of standard output')
@@ -52,7 +56,7 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
         const target = destination(shell, options.output, options.force === true);
         const { analyze } = await import('../../jobs/analyze.ts');
         const { exitStatus } = await import('../../verdict/exit-status.ts');
-        const result = await analyze(inputsOf(files, options), shell.stdin);
+        const result = await analyze(requestOf(files, options), shell.stdin, options.estimators);
         const report = await reporters[options.json ? 'json' : options.format]();
         const toFile = options.output !== undefined && options.output !== '-';
         await target.put(
@@ -66,28 +70,4 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
         return options.exitZero ? EXIT.done : exitStatus(result);
       }),
     );
-}
-
-function inputsOf(files: readonly string[], options: AnalyzeOptions) {
-  const constructions = options.construction ?? [];
-  const beside = [options.rig, options.spec, options.specimens, ...constructions];
-  if (options.protocol === undefined) {
-    if (files.length > 1 || beside.some((path) => path !== undefined)) {
-      throw new UsageError('a run file stands alone: it names protocol, rig, specification and logs itself');
-    }
-    return { kind: 'run' as const, path: files[0]! };
-  }
-  return {
-    kind: 'files' as const,
-    protocol: options.protocol,
-    rig: options.rig ?? null,
-    constructions,
-    specification: options.spec ?? null,
-    specimens: options.specimens ?? null,
-    logs: files,
-  };
-}
-
-function collect(value: string, before: readonly string[] = []): readonly string[] {
-  return [...before, value];
 }
