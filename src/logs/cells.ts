@@ -38,6 +38,7 @@ export class CellReader {
   readonly #dialect: Dialect;
   readonly #shared = new Map<string, string>();
   readonly #strange = new Map<string, StrangeWord>();
+  #soundId: string | null = null;
 
   constructor(file: string, problems: ProblemList, dialect: Dialect) {
     this.#file = file;
@@ -93,7 +94,7 @@ export class CellReader {
     words: ReadonlyMap<string, Value>,
     settle: { code: string; message: string },
   ): Value | null {
-    const text = this.text(row, column);
+    const text = this.filled(row, column);
     if (text === null) return null;
     const value = words.get(text) ?? words.get(text.normalize('NFC'));
     if (value !== undefined) return value;
@@ -123,9 +124,19 @@ export class CellReader {
     this.#strange.clear();
   }
 
+  /** The trimmed text of a cell that holds something. */
+  protected filled(row: Row, column: Column | undefined): string | null {
+    return (column && row.cells[column.index]!.trim()) || null;
+  }
+
   protected undamaged(row: Row, column: Column, text: string): string | null {
+    // A tyre is often hit again: the id above has been looked at.
+    if (text === this.#soundId) return text;
     const damage = idDamage(text);
-    if (damage === null) return text;
+    if (damage === null) {
+      this.#soundId = text;
+      return text;
+    }
     const message = `${column.title}: found ${quote(text)}, ${damage}, expected the id as the lab writes it; write it so, or the profile gives the pattern of the ids (export.columns.${column.name}.pattern)`;
     this.problem(row, column, 'damaged-cell', message);
     return null;

@@ -119,11 +119,12 @@ export class DropSink implements TableSink {
     return OUTCOMES;
   }
 
-  protected words(row: Row, at: (key: DropKey) => Column | undefined): Pick<Drop, 'outcome' | 'valid'> {
-    return {
-      outcome: this.cells.word(row, at('outcome'), OUTCOMES, OUTCOME_SETTLED),
-      valid: this.cells.word(row, at('valid'), VALID, VALID_SETTLED) ?? true,
-    };
+  protected outcome(row: Row, column: Column | undefined): Drop['outcome'] {
+    return this.cells.word(row, column, OUTCOMES, OUTCOME_SETTLED);
+  }
+
+  protected isValid(row: Row, column: Column | undefined): boolean {
+    return this.cells.word(row, column, VALID, VALID_SETTLED) ?? true;
   }
 
   /** As written; a date that reads as two days is a problem, since only the profile knows the rig's order. */
@@ -139,7 +140,7 @@ export class DropSink implements TableSink {
     const at = (key: DropKey) => this.columns.get(key);
     const { cells } = this;
     const quantity = (key: keyof typeof DROP_RANGES) => cells.quantity(row, at(key), DROP_RANGES[key]);
-    return {
+    const drop: Drop = {
       file: this.file,
       line: row.line,
       number: this.#number(row, at('number')),
@@ -153,13 +154,14 @@ export class DropSink implements TableSink {
       pressure: quantity('pressure'),
       temperature: quantity('temperature'),
       velocity: quantity('velocity'),
-      ...this.words(row, at),
+      outcome: this.outcome(row, at('outcome')),
       damage: cells.text(row, at('damage')),
+      valid: this.isValid(row, at('valid')),
       reason: cells.text(row, at('reason')),
       operator: cells.text(row, at('operator')),
       remark: cells.verbatim(row, at('remark')),
-      ...(this.#hasDetails ? { details: this.#details(row, at) } : {}),
     };
+    return this.#hasDetails ? { ...drop, details: this.#details(row, at) } : drop;
   }
 
   #details(row: Row, at: (key: DropKey) => Column | undefined): DropDetails {

@@ -31,6 +31,10 @@ export class ExportCells extends CellReader {
     return text === null || this.#isEmptied(text, column!) ? null : text;
   }
 
+  protected override filled(row: Row, column: Column | undefined): string | null {
+    return this.text(row, column);
+  }
+
   override quantity(row: Row, column: Column | undefined, range: Range, isNeeded = false): number | null {
     const text = column && row.cells[column.index]!.trim();
     if (!text || this.#isEmptied(text, column)) return null;

@@ -87,23 +87,12 @@ export class ExportSink extends DropSink {
     return this.#words.outcomes;
   }
 
-  protected override words(
-    row: Row,
-    at: (key: DropKey) => Column | undefined,
-  ): Pick<Drop, 'outcome' | 'valid'> {
-    const settle = (code: string, keys: string) => ({
-      code,
-      message: `the profile says what it means (${keys})`,
-    });
-    return {
-      outcome: this.cells.word(
-        row,
-        at('outcome'),
-        this.#words.outcomes,
-        settle('unknown-outcome', OUTCOME_KEYS),
-      ),
-      valid: this.cells.word(row, at('valid'), this.#words.valid, settle('unknown-word', VALID_KEYS)) ?? true,
-    };
+  protected override outcome(row: Row, column: Column | undefined): Drop['outcome'] {
+    return this.cells.word(row, column, this.#words.outcomes, OUTCOME_SETTLED);
+  }
+
+  protected override isValid(row: Row, column: Column | undefined): boolean {
+    return this.cells.word(row, column, this.#words.valid, VALID_SETTLED) ?? true;
   }
 
   /** Read now, and given its offset when the rows behind it are known. */
@@ -184,8 +173,15 @@ export class ExportSink extends DropSink {
   }
 }
 
-const OUTCOME_KEYS = 'export.outcomes.failed, export.outcomes.survived, export.outcomes.not-evaluable';
-const VALID_KEYS = 'export.valid.yes, export.valid.no';
+const OUTCOME_SETTLED = {
+  code: 'unknown-outcome',
+  message:
+    'the profile says what it means (export.outcomes.failed, export.outcomes.survived, export.outcomes.not-evaluable)',
+};
+const VALID_SETTLED = {
+  code: 'unknown-word',
+  message: 'the profile says what it means (export.valid.yes, export.valid.no)',
+};
 
 function tellsSeconds({ time }: ExportProfile): boolean {
   return time !== null && (time.kind !== 'clock' || time.format.pattern.includes('ss'));

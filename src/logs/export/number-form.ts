@@ -48,7 +48,16 @@ export function readFormed(text: string, { decimal, thousands }: NumberForm): nu
 
 /** Without the marks, where they stand between groups of three digits; else as it is. */
 function ungrouped(text: string, decimal: '.' | ',', thousands: string): string {
-  const mark = thousands === ' ' ? SPACES : thousands === "'" ? QUOTES : `\\${thousands}`;
-  const grouped = new RegExp(`^[+-]?\\d{1,3}(?:${mark}\\d{3})+(?:\\${decimal}\\d+)?$`);
-  return grouped.test(text) ? text.replaceAll(new RegExp(mark, 'g'), '') : text;
+  const key = `${decimal}${thousands}`;
+  let grouping = GROUPINGS.get(key);
+  if (!grouping) {
+    const mark = thousands === ' ' ? SPACES : thousands === "'" ? QUOTES : `\\${thousands}`;
+    const grouped = new RegExp(`^[+-]?\\d{1,3}(?:${mark}\\d{3})+(?:\\${decimal}\\d+)?$`);
+    grouping = { grouped, mark: new RegExp(mark, 'g') };
+    GROUPINGS.set(key, grouping);
+  }
+  return grouping.grouped.test(text) ? text.replaceAll(grouping.mark, '') : text;
 }
+
+/** Patterns by decimal and thousands mark: there are few, and making one costs more than using it. */
+const GROUPINGS = new Map<string, { readonly grouped: RegExp; readonly mark: RegExp }>();

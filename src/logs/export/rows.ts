@@ -33,6 +33,8 @@ export class ExportRows implements RowForm {
   #at = 0;
   #header: Row | null = null;
   #fault: Fault | null = null;
+  /** How the last header writes the column of specimens. */
+  #specimen = '';
 
   constructor(profile: ExportProfile, kinds: readonly ColumnKind<string>[]) {
     this.restarts = profile.restarts;
@@ -120,6 +122,7 @@ export class ExportRows implements RowForm {
     if (this.#at < header.length) return null;
     this.#state = 'body';
     this.#headers.add(this.#header!);
+    this.#specimen = this.#header!.cells.find((cell) => this.#isSpecimen(cell)) ?? '';
     return this.#header;
   }
 
@@ -145,7 +148,7 @@ export class ExportRows implements RowForm {
       });
       return null;
     }
-    if (this.#hasColumns(row)) {
+    if (this.#mayBeHeader(row) && this.#hasColumns(row)) {
       if (this.restarts) return this.#aroundHeader(row);
       this.#headers.add(row);
       return row;
@@ -163,6 +166,11 @@ export class ExportRows implements RowForm {
   #beginsAnew(row: Row): boolean {
     const first = this.metadata[0];
     return first !== undefined && this.#profile.preamble !== 0 && splitLine(row).key === first.key;
+  }
+
+  /** A quick look before the thorough one, which every row of a long log would pay for. */
+  #mayBeHeader(row: Row): boolean {
+    return row.text === '' || row.text.includes(this.#specimen);
   }
 
   #hasColumns(row: Row): boolean {
@@ -183,6 +191,10 @@ export class ExportRows implements RowForm {
       `${mistaken ? ' (UTF-8 read as another code page: export.encoding)' : ''}; ` +
       'give the profile of the rig that wrote this export, or correct export.columns';
     return { line: 1, column: 1, code: 'no-header', message, isFatal: true };
+  }
+
+  #isSpecimen(cell: string): boolean {
+    return namesColumn(cell, { name: 'specimen' }, this.#profile.columns.get('specimen'));
   }
 
   #keep(row: Row, { key, value }: { key: string; value: string }): void {
