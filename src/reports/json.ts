@@ -39,6 +39,8 @@ export function analysisDocument(result: ImpactResult, version: string): string 
     },
     sample: result.sample,
     estimates: result.estimates.map(estimateEntry),
+    goodness: result.goodness,
+    regression: result.regression,
     criteria: result.criteria.map(criterionEntry),
     verdict: result.verdict,
     path: result.path,

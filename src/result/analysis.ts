@@ -3,6 +3,8 @@ import type { EnergyDefinition } from '../documents/kinds.ts';
 import type { ImportReport } from '../logs/export/import-report.ts';
 import type { JudgedCriterion, Verdict } from './criterion.ts';
 import type { Estimate } from './estimate.ts';
+import type { Goodness } from './goodness.ts';
+import type { RegressionResult } from './regression.ts';
 
 /** A file that a result rests on. */
 export interface Input {
@@ -83,6 +85,10 @@ export interface ImpactResult {
     readonly used: boolean;
   }[];
   readonly estimates: readonly Estimate[];
+  /** How laws compare on the drops; null where it was not asked for. */
+  readonly goodness: Goodness | null;
+  /** Effects of conditions; null where the protocol asks for none. */
+  readonly regression: RegressionResult | null;
   readonly criteria: readonly JudgedCriterion[];
   readonly verdict: Verdict | null;
 }

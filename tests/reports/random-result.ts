@@ -127,6 +127,8 @@ export const anyResult: fc.Arbitrary<ImpactResult> = fc
     notes: fc.array(name, { maxLength: 12 }),
     path: fc.array(drop, { maxLength: 100 }),
     estimates: fc.array(estimate, { maxLength: 8 }),
+    goodness: fc.constant(null),
+    regression: fc.constant(null),
     criteria: fc.array(criterion, { maxLength: 8 }),
     verdict: orNull(fc.constantFrom(...VERDICTS)),
   })

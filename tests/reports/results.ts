@@ -138,6 +138,8 @@ export const passing: ImpactResult = {
       why: 'the count formula needs an unbroken path, and drop 9 was left out',
     },
   ],
+  goodness: null,
+  regression: null,
   criteria: [
     {
       id: 'median',

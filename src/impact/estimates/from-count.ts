@@ -29,7 +29,7 @@ const METHOD = 'up-and-down-count';
  * instead of numbers where the conditions of the formula do not hold.
  */
 export function estimatesFromCount(countable: CountableDrops, law: LawName, basis: Basis): Estimate[] {
-  if (!countable.applies) return refused(law, basis, countable.why);
+  if (!countable.applies) return refused(law, basis, `the count formula does not apply: ${countable.why}`);
   const count = countUpAndDown(countable.drops, countable.grid);
   if (count === null) return refused(law, basis, 'all drops had one outcome, so there is none to count');
   return law === 'lognormal' ? onLogScale(count, basis) : onEnergyScale(count, basis);

@@ -111,7 +111,8 @@ function historyPlan(protocol: ImpactProtocol, rig: Rig | null): HistoryPlan {
   };
 }
 
-function specimensOf(protocol: ImpactProtocol): Specimens {
+/** How often a method of single looks may hit one specimen. */
+export function specimensOf(protocol: ImpactProtocol): Specimens {
   return {
     // Where one spot is hit again and again, the protocol counts spots, not hits.
     perSpecimen: protocol.sites.each === 'new-spot' ? hitsAllowed(protocol) : Infinity,

@@ -19,10 +19,29 @@ export function quantityName(of: {
 
 /** `censored-likelihood` as words; what the field writes with hyphens keeps them. */
 export function methodName(method: string): string {
-  if (method === 'profile-likelihood') return method;
-  if (method === 'wald') return 'Wald';
+  const known = METHOD_NAMES[method];
+  if (known !== undefined) return known;
   return named(method).replaceAll('-', ' ').replaceAll('up and down', 'up-and-down');
 }
+
+/** Methods whose names are more than their words. */
+const METHOD_NAMES: Readonly<Record<string, string>> = {
+  'profile-likelihood': 'profile-likelihood',
+  wald: 'Wald',
+  'transformed-up-and-down': 'transformed up-and-down',
+  langlie: 'Langlie',
+  'd-optimal': 'D-optimal',
+  'spearman-karber': 'Spearman–Kärber',
+  nonparametric: 'non-parametric (Turnbull)',
+  isotonic: 'isotonic failure curve',
+  'centred-isotonic': 'centred isotonic failure curve',
+  'small-sample': 'small sample, spread fixed at the step',
+  'bias-corrected-spread': 'spread by count, corrected by n/(n − 3)',
+  'tolerance-factor': 'classical tolerance-factor limit',
+  'order-limits': 'law-free',
+  'specimen-effect': 'specimen effect',
+  'single-hit-on-a-fresh-tyre': 'single hit on a fresh tyre',
+};
 
 /** A verdict as a word of a sentence. */
 export function verdictWord(verdict: Verdict): string {

@@ -1,0 +1,158 @@
+import { significant } from '../../quantity/format.ts';
+import type { Estimate, Interval } from '../../result/estimate.ts';
+import { estimateDamage } from '../../statistics/specimen-effect/damage.ts';
+import { explainUntold } from '../../statistics/specimen-effect/explain.ts';
+import {
+  fitSpecimenEffect,
+  type SpecimenEffect,
+  type SpecimenOptions,
+} from '../../statistics/specimen-effect/fit.ts';
+import type { History } from '../../statistics/specimen-effect/history.ts';
+import { specimenQuantileInterval } from '../../statistics/specimen-effect/profile.ts';
+import { noEstimateSentence } from '../estimates/no-estimate.ts';
+import type { Measure } from '../observations.ts';
+import type { ReplayedDrop } from '../replay/replayed.ts';
+import { entryOf, type LevelEvidence } from './evidence.ts';
+
+const METHOD = 'specimen-effect';
+
+/** What is assumed or found of the damage that a hit does. */
+interface Damage {
+  readonly share: number;
+  readonly said: string;
+}
+
+/**
+ * Where specimens are hit more than once: the median of a single hit on a fresh tyre, the spread between tyres and that
+ * from hit to hit, from the single drops (probit with a normal specimen effect). Makes rising-height and up-and-down
+ * tests comparable. Where the data cannot tell the two spreads apart, the spreads are null and the reason says what the
+ * median is at either extreme; its interval then covers both.
+ */
+export function specimenEffectEstimates(
+  evidence: LevelEvidence,
+  replay: { readonly drops: readonly ReplayedDrop[] },
+  energyOf: Measure,
+): Estimate[] {
+  if (evidence.observations.mostDrops < 2) return [];
+  const { distribution } = evidence.protocol;
+  const median = entryOf(evidence, METHOD, 'medianFailureEnergy', { distribution, variant: FRESH });
+  if (distribution !== 'normal' && distribution !== 'lognormal') {
+    const why = `the specimen effect is fitted for normal and lognormal strength, not for ${distribution}`;
+    return [{ ...median, why }];
+  }
+  const histories = historiesOf(evidence, replay, energyOf);
+  const options = { scale: evidence.law.scale, confidence: evidence.confidence };
+  const damage = damageOf(evidence, histories, options);
+  const fitted = fitSpecimenEffect(histories, { ...options, damage: damage.share });
+  if (!('location' in fitted)) {
+    return [{ ...median, why: `no specimen effect can be fitted: ${noEstimateSentence(fitted, 'J')}` }];
+  }
+  const interval = intervalOf(evidence, histories, { ...options, damage: damage.share });
+  const untold = explainUntold(fitted, (y) => `${significant(onEnergy(evidence, y), 4)} J`);
+  const value = onEnergy(evidence, fitted.location);
+  return [
+    {
+      ...median,
+      value,
+      standardError:
+        fitted.standardError === null
+          ? null
+          : evidence.law.scale === 'log'
+            ? value * fitted.standardError
+            : fitted.standardError,
+      interval,
+      why: [`one hit on a tyre that was not hit before; ${damage.said}`, untold].filter(Boolean).join('; '),
+    },
+    ...spreads(evidence, fitted, untold),
+  ];
+}
+
+/** The variants that these entries stand under. */
+const FRESH = 'single-hit-on-a-fresh-tyre';
+const BETWEEN = 'between-tyres';
+const WITHIN = 'from-hit-to-hit';
+
+function spreads(evidence: LevelEvidence, fitted: SpecimenEffect, untold: string | null): Estimate[] {
+  const { distribution } = evidence.protocol;
+  const spread = (variant: string, value: number | null, why: string | null): Estimate => ({
+    ...entryOf(evidence, METHOD, 'energySpread', { distribution, variant }),
+    value,
+    why,
+  });
+  const share = (x: number) => `${Math.round(100 * x)} %`;
+  const { lower, upper } = fitted.shareInterval;
+  const ofVariance = `${share(fitted.share)} of the variance lies between tyres (${share(evidence.confidence)} interval ${share(lower)} to ${share(upper)})`;
+  const why = untold === null ? ofVariance : 'the data cannot tell it from the other spread';
+  return [
+    spread(FRESH, fitted.totalSpread, untold === null ? null : 'at the most likely parting of the spreads'),
+    spread(BETWEEN, fitted.between, why),
+    spread(WITHIN, fitted.within, why),
+  ];
+}
+
+/** The hits of each tyre, each with the hits that the tyre had taken before, the uncounted ones included. */
+function historiesOf(
+  evidence: LevelEvidence,
+  replay: { readonly drops: readonly ReplayedDrop[] },
+  energyOf: Measure,
+): History[] {
+  const used = new Set(evidence.drops);
+  const taken = new Map<string, number>();
+  const histories = new Map<string, { level: number; failed: boolean; earlier: number }[]>();
+  for (const replayed of replay.drops) {
+    const { drop } = replayed;
+    const earlier = taken.get(drop.specimen) ?? 0;
+    taken.set(drop.specimen, earlier + 1);
+    if (!used.has(replayed)) continue;
+    const hits = histories.get(drop.specimen) ?? [];
+    histories.set(drop.specimen, hits);
+    hits.push({ level: energyOf(drop)!, failed: drop.outcome === 'failed', earlier });
+  }
+  return [...histories.values()];
+}
+
+function damageOf(
+  { protocol }: LevelEvidence,
+  histories: readonly History[],
+  options: SpecimenOptions,
+): Damage {
+  const stated = protocol.damagePerHit;
+  if (stated === null) return { share: 0, said: 'no damage per hit is assumed (damagePerHit)' };
+  const percent = (share: number) => `${significant(100 * share, 2)} %`;
+  if (stated !== 'estimated') {
+    return {
+      share: stated,
+      said: `each hit is taken to cost a tyre ${percent(stated)} of its strength, as stated`,
+    };
+  }
+  const found = estimateDamage(histories, options);
+  if (found.kind === 'estimated') {
+    const interval = `${percent(found.lower)} to ${percent(found.upper)}`;
+    return {
+      share: found.damage,
+      said: `damage per hit estimated at ${percent(found.damage)} (interval ${interval}) and then taken as known`,
+    };
+  }
+  const why = found.kind === 'not-identified' ? found.why : noEstimateSentence(found, 'J');
+  return { share: 0, said: `damage per hit could not be estimated, and none is assumed: ${why}` };
+}
+
+function intervalOf(
+  evidence: LevelEvidence,
+  histories: readonly History[],
+  options: SpecimenOptions,
+): Interval | null {
+  const found = specimenQuantileInterval(histories, options);
+  if ('kind' in found) return null;
+  return {
+    level: evidence.confidence,
+    sides: 2,
+    lower: Number.isFinite(found.lower) ? onEnergy(evidence, found.lower) : null,
+    upper: Number.isFinite(found.upper) ? onEnergy(evidence, found.upper) : null,
+    method: 'profile-likelihood',
+  };
+}
+
+function onEnergy({ law }: LevelEvidence, y: number): number {
+  return law.scale === 'log' ? Math.exp(y) : y;
+}
