@@ -9,12 +9,7 @@ export interface StretchRange {
 /** One for all calls: a minute has hundreds of rows, and none of them should cost an object. */
 const RANGE: StretchRange = { min: 0, max: 0 };
 
-/**
- * Adds rows `begin` to `end` of a column to the sums of its channel.
- *
- * Values are whole; as long as they differ from the reference by less than 2^30 and none is missing, least and
- * greatest are found without branches, which noise would make the processor guess wrong.
- */
+/** Adds rows `begin` to `end` of a column to the sums of its channel; there is at least one. */
 export function addColumn(
   sums: ChannelSums,
   values: Float64Array,
@@ -24,34 +19,30 @@ export function addColumn(
 ): StretchRange {
   let sum = 0;
   let squares = 0;
-  let min = (values[begin]! - reference) | 0;
+  let min = values[begin]!;
   let max = min;
-  let odd = 0;
   for (let row = begin; row < end; row++) {
-    const difference = values[row]! - reference;
-    const whole = difference | 0;
-    // 0 where the whole number is the difference itself; a missing value, or one beyond 32 bits, is not.
-    odd |= whole === difference ? (whole ^ (whole << 1)) & 0x80000000 : 1;
+    const value = values[row]!;
+    const difference = value - reference;
     sum += difference;
     squares += difference * difference;
-    const above = whole - max;
-    max += above & ~(above >> 31);
-    const below = whole - min;
-    min += below & (below >> 31);
+    if (value < min) min = value;
+    if (value > max) max = value;
   }
-  if (odd !== 0) return addUneven(sums, values, begin, end, reference);
-  const top = max + reference;
+  // One missing value makes the sum none.
+  if (Number.isNaN(sum)) return addUneven(sums, values, begin, end, reference);
+  // Counted apart: within the loop above, a coarse channel would make the processor guess wrong at every tie.
   let atMax = 0;
-  for (let row = begin; row < end; row++) if (values[row] === top) atMax++;
+  for (let row = begin; row < end; row++) if (values[row] === max) atMax++;
   if (sums.count === 0) sums.first = values[begin]!;
   sums.last = values[end - 1]!;
   sums.count += end - begin;
   sums.sum += sum;
   sums.squares += squares;
-  return addRange(sums, min + reference, top, atMax);
+  return addRange(sums, min, max, atMax);
 }
 
-/** The same for a stretch with missing values, or values far from the reference. */
+/** The same for a stretch with missing values. */
 function addUneven(
   sums: ChannelSums,
   values: Float64Array,

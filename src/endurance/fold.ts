@@ -153,8 +153,10 @@ export class SampleFold {
         elapsed <= gap &&
         v + speed0 >= 0 &&
         (!hasCounter ||
-          gained === 0 ||
-          (gained > 0 && gained <= counterJump && (v > standstill || speed0 > standstill)))
+          (gained >= 0 &&
+            gained <= counterJump &&
+            // Asked in this order since a turning drum is the rule, and whether the counter ticked is a toss.
+            (v > standstill || speed0 > standstill || gained === 0)))
       ) {
         const part = (v + speed0) * elapsed;
         spent += elapsed;

@@ -15,6 +15,23 @@ export class ClockMinute {
     this.#offset = offset;
   }
 
+  /**
+   * Goes on to another minute of the same hour and offset.
+   *
+   * @param word the last four bytes of the minute, such as `6:00`
+   * @returns false where they are no minute, or of another hour
+   */
+  turn(word: number): boolean {
+    const known = this.words[3]!;
+    const tens = ((word >> 16) & 0xff) - 0x30;
+    const ones = (word >>> 24) - 0x30;
+    if ((word ^ known) & 0xffff || tens >>> 0 > 5 || ones >>> 0 > 9 || Number.isNaN(this.start)) return false;
+    const before = (((known >> 16) & 0xff) - 0x30) * 10 + (known >>> 24) - 0x30;
+    this.start += (tens * 10 + ones - before) * 60_000;
+    this.words[3] = word;
+    return true;
+  }
+
   /** Takes the minute of a time in full form (`2026-03-02T06:00:00.1+01:00`); false where the text is not that. */
   adopt(text: string): boolean {
     const match = /^.{16}:\d\d(?:\.\d+)?(Z|[+-]\d\d(?::?\d\d)?)?$/u.exec(text);

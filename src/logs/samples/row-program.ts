@@ -33,15 +33,14 @@ export class RowProgram {
    * A digit from 0 to `most` stands here. Its value is below 16, and stays so when what is missing from `most` to
    * 15 is added.
    *
-   * @returns the expression for its value
+   * @returns its place in the row
    */
-  digit(most: number): string {
+  digit(most: number): number {
     const at = this.#at++;
     this.#expected[at] = 0x30;
     this.#carry[at] = 15 - most;
     this.#asked[at] = 0xf0;
-    const shift = (at % 4) * 8;
-    return `(x${at >> 2} >> ${shift} & 15)`;
+    return at;
   }
 
   /** A byte stands here that is printable, and neither the separator nor a quote. */
@@ -83,11 +82,41 @@ export class RowProgram {
 
   #words(): string[] {
     const word = (bytes: Uint8Array, i: number): number => new DataView(bytes.buffer).getInt32(i * 4, true);
+    const kept = this.#asked.map((asked) => (asked === 0 ? 0 : 0xff));
     return Array.from({ length: this.#expected.length / 4 }, (_, i) => i)
       .filter((i) => word(this.#asked, i) !== 0)
-      .flatMap((i) => [
-        `const x${i} = view.getInt32(at + ${i * 4}, true) ^ ${word(this.#expected, i)};`,
-        `bad |= (x${i} | x${i} + ${word(this.#carry, i)}) & ${word(this.#asked, i)};`,
-      ]);
+      .flatMap((i) => {
+        const loaded = `view.getInt32(at + ${i * 4}, true) ^ ${word(this.#expected, i)}`;
+        // Bytes that nothing is asked of are cleared, lest they carry into a number beside them.
+        const isWhole = word(kept, i) === -1;
+        return [
+          `const x${i} = ${isWhole ? loaded : `(${loaded}) & ${word(kept, i)}`};`,
+          `bad |= (x${i} | x${i} + ${word(this.#carry, i)}) & ${word(this.#asked, i)};`,
+        ];
+      });
   }
+}
+
+/**
+ * The expression for the whole number that digits at these places make, times `scale`.
+ *
+ * Two digits of one word are taken out together: of a word times 10·256^(3−a) + 256^(3−b), whose other bytes are
+ * digits or 0, the highest byte is ten times byte a plus byte b, and nothing carries into it, since no byte of the
+ * product exceeds 9·10 + 9.
+ */
+export function wholeOf(places: readonly number[], scale: number): string {
+  const terms: string[] = [];
+  for (let i = 0; i < places.length; i++) {
+    const place = places[i]!;
+    const next = places[i + 1];
+    const isPair = next !== undefined && next >> 2 === place >> 2;
+    const behind = places.length - 1 - i - (isPair ? 1 : 0);
+    if (isPair) i++;
+    const word = `x${place >> 2}`;
+    const value = isPair
+      ? `(Math.imul(${word}, ${10 * 256 ** (3 - (place & 3)) + 256 ** (3 - (next & 3))}) >>> 24)`
+      : `(${word} >> ${(place & 3) * 8} & 15)`;
+    terms.push(`Math.imul(${value}, ${10 ** behind * scale})`);
+  }
+  return `(${terms.join(' + ')} | 0)`;
 }

@@ -17,6 +17,8 @@ const UNSAFE = 9007199254740992;
 const POWERS = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
 const LF = 10;
 const CR = 13;
+/** What is below it is no text. */
+const BLANK = 32;
 const MINUS = 45;
 const ZERO = 48;
 const COLON = 58;
@@ -131,14 +133,15 @@ export class SampleScanner {
       const isAwake = this.#shapes.isAwake;
       if (isAwake) {
         const read = this.#readShaped(bytes, view, at, stop, rows, lines, base);
+        // Also where no row was read, the clock may have been turned.
+        w0 = words[0]!;
+        w1 = words[1]!;
+        w2 = words[2]!;
+        w3 = words[3]!;
         if (read > 0) {
           at = this.#shapedEnd;
           rows += read;
           lines += read;
-          w0 = words[0]!;
-          w1 = words[1]!;
-          w2 = words[2]!;
-          w3 = words[3]!;
           continue;
         }
       }
@@ -219,8 +222,9 @@ export class SampleScanner {
           const { suffixLength } = this.#clock;
           let s = 0;
           while (s < suffixLength && bytes[at + s] === suffix[s]) s++;
-          if (s < suffixLength) {
-            // The offset changed within the minute, as clocks are put back.
+          const behind = bytes[at + s]!;
+          if (s < suffixLength || (behind !== separator && behind !== LF && behind !== CR)) {
+            // The offset changed within the minute, as clocks are put back, or goes on behind what was known of it.
             const cell = this.#cellStart(bytes, begin, k, separator);
             if (!this.#adopt(bytes, cell)) break;
             w0 = words[0]!;
@@ -237,7 +241,7 @@ export class SampleScanner {
           const first = at;
           if (bytes[at] === QUOTE) break;
           let byte = bytes[at]!;
-          while (byte !== separator && byte !== LF && byte !== CR) byte = bytes[++at]!;
+          while (byte !== separator && byte >= BLANK) byte = bytes[++at]!;
           if (kind === STATE) {
             if (!this.#isSameState(bytes, first, at) && !this.#adoptState(bytes, first, at)) break;
             state[rows] = this.#state;
@@ -293,8 +297,7 @@ export class SampleScanner {
   ): number {
     const { recent } = this.#shapes;
     if (recent.length === 0) return 0;
-    const { words } = this.#clock;
-    if (this.#layout.timeIndex === 0 && view.getInt32(at + 12, true) !== words[3]) this.#adopt(bytes, at);
+    if (this.#layout.timeIndex === 0) this.#turnClock(bytes, view, at);
     for (let i = 0; i < recent.length; i++) {
       const shape = recent[i]!;
       const read = shape.read(bytes, view, at, stop, row, line, base);
@@ -304,6 +307,18 @@ export class SampleScanner {
       return read;
     }
     return 0;
+  }
+
+  /** Sets the clock to the minute of the row at `at`, which a new minute begins now and then. */
+  #turnClock(bytes: Buffer, view: DataView, at: number): void {
+    const { words } = this.#clock;
+    const minute = view.getInt32(at + 12, true);
+    if (minute === words[3]) return;
+    const isSameHour =
+      view.getInt32(at, true) === words[0] &&
+      view.getInt32(at + 4, true) === words[1] &&
+      view.getInt32(at + 8, true) === words[2];
+    if (!isSameHour || !this.#clock.turn(minute)) this.#adopt(bytes, at);
   }
 
   #slow(bytes: Buffer, begin: number, end: number, row: number, line: number, isEnded: boolean): boolean {

@@ -1,7 +1,7 @@
 import type { SampleBatch } from './batch.ts';
 import type { ClockMinute } from './clock.ts';
 import type { SampleColumn, SampleLayout } from './layout.ts';
-import { RowProgram } from './row-program.ts';
+import { RowProgram, wholeOf } from './row-program.ts';
 import type { CellShape, RowShape } from './row-shape.ts';
 import type { ColumnSentinels } from './sentinels.ts';
 
@@ -79,12 +79,8 @@ function writeNumber(
     program.stores.push(`c${k}[row] = NaN;`);
     return;
   }
-  // The first nine digits and the rest: each fits 32 bits, whatever the digits are.
-  const rest = values.slice(9);
-  const head = weighted(values.slice(0, 9));
-  const whole = rest.length === 0 ? head : `((${head}) * ${10 ** rest.length} + (${weighted(rest)}))`;
   const scale = 10 ** (column.decimals - (fraction ?? 0));
-  program.lines.push(`const v${k} = ${isNegative ? '0 - ' : ''}(${whole}) * ${scale};`);
+  program.lines.push(`const v${k} = ${isNegative ? '0 - ' : ''}${scaled(values, scale)};`);
   if (sentinels.low > Number.NEGATIVE_INFINITY) program.lines.push(`if (v${k} <= ${sentinels.low}) bad = 1;`);
   if (sentinels.high < Number.POSITIVE_INFINITY)
     program.lines.push(`if (v${k} >= ${sentinels.high}) bad = 1;`);
@@ -98,15 +94,15 @@ function writeTime(program: RowProgram, { fraction, suffix }: Cell<'time'>): voi
   if (fraction !== null) program.text('.');
   const parts = Array.from({ length: fraction ?? 0 }, () => program.digit(9));
   program.text(suffix);
-  const thousandths = [...seconds, ...parts, ...Array.from({ length: 3 - parts.length }, () => '0')];
-  program.stores.push(`time[row] = start + (${weighted(thousandths)});`);
+  const scale = 10 ** (3 - parts.length);
+  program.stores.push(`time[row] = start + ${wholeOf([...seconds, ...parts], scale)};`);
 }
 
-/** Digits as a whole number; Math.imul keeps to 32 bits. */
-function weighted(digits: readonly string[]): string {
-  const terms = digits.map((digit, i) => {
-    const weight = 10 ** (digits.length - 1 - i);
-    return weight === 1 ? digit : `Math.imul(${digit}, ${weight})`;
-  });
-  return `(${terms.filter((term) => !term.startsWith('Math.imul(0,')).join(' + ')}) | 0`;
+/** What fits 32 bits with its scale stays whole; else the first nine digits and the rest are put together. */
+function scaled(places: readonly number[], scale: number): string {
+  if (10 ** places.length * scale < 2 ** 31) return wholeOf(places, scale);
+  const rest = places.slice(9);
+  const head = wholeOf(places.slice(0, 9), 1);
+  const whole = rest.length === 0 ? head : `(${head} * ${10 ** rest.length} + ${wholeOf(rest, 1)})`;
+  return `${whole} * ${scale}`;
 }
