@@ -1,0 +1,57 @@
+import { InputError } from '../problem/problem.ts';
+import { laws } from '../statistics/laws/laws.ts';
+import { prepareProfile } from '../statistics/likelihood/constrained.ts';
+import { randomStream } from '../statistics/random/random-stream.ts';
+import { carryOut, emptyTrials, MOST_DROPS } from './carry-out.ts';
+import { type Design, ruleOf } from './design.ts';
+import { levelTable } from './level-table.ts';
+import { bestQuantile } from './quantile-test.ts';
+import { rises, singleLooks } from './sampling.ts';
+import { type AssumedStrength, tyresOf } from './strength.ts';
+
+/** Medians that simulated tests found, and what the tests cost. */
+export interface FoundMedians {
+  /** On the fitted scale, less the true median; without a best fit the middle of the gap, or ±∞ where it runs off. */
+  readonly errors: Float64Array;
+  readonly drops: number;
+  readonly specimens: number;
+}
+
+/**
+ * Carries tests out for their medians alone.
+ *
+ * @param parity tests draw from the streams 2k + parity of the seed, so that two groups are independent
+ */
+export function medianErrors(
+  design: Design,
+  assumed: AssumedStrength,
+  { tests, seed }: { readonly tests: number; readonly seed: number },
+  parity: 0 | 1 = 0,
+): FoundMedians {
+  const { protocol, energyPerLevel } = design;
+  const law = laws[protocol.distribution];
+  const rule = ruleOf(design);
+  const levels = levelTable(energyPerLevel, law.scale);
+  const sampling = (protocol.method === 'rising-height' ? rises : singleLooks)(law.scale);
+  const trials = emptyTrials();
+  const errors = new Float64Array(tests);
+  let drops = 0;
+  let specimens = 0;
+  for (let k = 0; k < tests; k++) {
+    const stream = randomStream(seed, 2 * k + parity);
+    const offset = assumed.anyOffset ? stream.uniform() - 0.5 : 0;
+    const tyres = tyresOf(assumed, protocol.step, energyPerLevel, offset);
+    if (!carryOut(rule, tyres, assumed.between > 0, levels, stream, trials)) throw endless(design);
+    const median = law.scale === 'log' ? Math.log(tyres.median) : tyres.median;
+    errors[k] = bestQuantile(prepareProfile(sampling(trials, levels), law.standard), 0.5) - median;
+    drops += trials.size;
+    specimens += trials.specimens;
+  }
+  return { errors, drops: drops / tests, specimens: specimens / tests };
+}
+
+function endless({ protocol }: Design): InputError {
+  const { path, locate } = protocol.source;
+  const message = `found a stop rule that a simulated test did not reach within ${MOST_DROPS} drops, expected one that ends; add "drops" to it`;
+  return new InputError([{ file: path, ...locate(['stop']), code: 'protocol-cannot-stop', message }]);
+}
