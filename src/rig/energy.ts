@@ -48,7 +48,8 @@ export function energyScale(
   drops: readonly Drop[],
   columns: ReadonlySet<string>,
 ): EnergyScale {
-  const stated = statedMass(rig, protocol);
+  // Where the mass is varied nobody states one: the log must.
+  const stated = protocol.vary === 'mass' ? null : statedMass(rig, protocol);
   const problems = [...missingColumn(protocol, columns), ...missingMass(drops, stated)];
   if (problems.length > 0) throw new InputError(problems);
   const gravity = localGravity(rig, protocol);
@@ -66,7 +67,7 @@ export function energyScale(
 }
 
 /** The one mass of the drops and who gave it, or null where they differ. */
-export function massUsed(scale: EnergyScale, drops: readonly Drop[]): MassUsed {
+export function massUsed(scale: EnergyScale, drops: Iterable<Drop>): MassUsed {
   const masses = new Set<number>();
   const sources = new Set<string>();
   for (const drop of drops) {

@@ -28,8 +28,7 @@ export function countableDrops(
   }
   if (energyPerHeight === null) return no('the drops were not all made with one falling mass and by height');
   if (only.broken !== null) return no(only.broken);
-  const { levels } = only;
-  const origin = levels.at(0) * energyPerHeight;
+  const origin = only.levels!.at(0) * energyPerHeight;
   return {
     applies: true,
     drops: drops

@@ -1,6 +1,6 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { Construction, ImpactProtocol } from '../../documents/kinds.ts';
-import { counted, upTo } from '../../quantity/format.ts';
+import { counted, height, upTo } from '../../quantity/format.ts';
 import { band, type Quantity } from '../../quantity/quantity.ts';
 import type { StatedMass } from '../../rig/mass.ts';
 import { raiseAt, type Visit } from './replayed.ts';
@@ -28,6 +28,20 @@ export function checkMass(visit: Visit, stated: StatedMass | null, list: Deviati
       `mass ${upTo(mass, 4)} kg in the log, ${upTo(stated.value, 4)} kg in the ${stated.from} ` +
       `(± ${upTo(stated.tolerance, 4)} kg)`,
   );
+}
+
+/** Raises DROP-01 for a drop that was not made from the one height of a protocol that varies the mass. */
+export function checkFixedHeight(
+  visit: Visit,
+  { vary, height: planned, heightTolerance }: ImpactProtocol,
+  list: DeviationList,
+): void {
+  if (vary === 'height' || planned === null) return;
+  const set = visit.drop.height;
+  if (Math.abs(set - planned) <= heightTolerance + SLACK) return;
+  const found = () =>
+    `height ${height(set)}, all drops planned from ${height(planned)} ± ${height(heightTolerance)}`;
+  raiseAt(list, visit, 'DROP-01', found);
 }
 
 /** Raises DROP-21 for a pressure out of its band: it weighs more beyond twice the tolerance. */

@@ -2,7 +2,14 @@ import type { DeviationList } from '../../conformance/deviation-list.ts';
 import { hitsAllowed } from '../rules/method-rules.ts';
 import { admit } from './admission.ts';
 import { checkBlows } from './blows.ts';
-import { checkMass, checkPressure, checkTemperature, plannedPressure, unrecorded } from './conditions.ts';
+import {
+  checkFixedHeight,
+  checkMass,
+  checkPressure,
+  checkTemperature,
+  plannedPressure,
+  unrecorded,
+} from './conditions.ts';
 import { checkDamage, damageNotes } from './damage.ts';
 import { checkMounting } from './mounting-checks.ts';
 import { checkNumbering } from './numbering.ts';
@@ -19,7 +26,7 @@ import { checkVelocity, checkVelocityCoverage } from './velocity.ts';
 
 /** What a drop shows by itself and by the hits on its specimen before it, in the order of the log. */
 export function checkEachDrop(session: Session, list: DeviationList): string[] {
-  const { protocol, scale, visits, columns } = session;
+  const { protocol, scale, visits, columns, statedMassOf: stated } = session;
   const retired = retirement(protocol);
   const watchSite = siteWatch(protocol.sites);
   const watchPressure = pressureWatch();
@@ -46,7 +53,8 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
     if (visit.use === 'ignored' && !visit.steers) continue;
     const pressure = plannedPressure(protocol, visit.tyre.construction);
     if (pressure === null && protocol.pressure !== null) unsettled += 1;
-    checkMass(visit, scale.statedMass, list);
+    if (protocol.vary === 'mass') checkFixedHeight(visit, protocol, list);
+    else checkMass(visit, stated === undefined ? scale.statedMass : stated(visit.drop), list);
     checkPressure(visit, pressure, list);
     watchPressure(visit, pressure, list);
     checkTemperature(visit, protocol.temperature, list);

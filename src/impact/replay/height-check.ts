@@ -1,5 +1,6 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import { height } from '../../quantity/format.ts';
+import { sayer, type Varied } from '../rules/levels.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 
 /** Half a step and a whole tolerance are still within themselves. */
@@ -7,7 +8,7 @@ const SLACK = 1e-6;
 
 /** What the rule asks for at a drop, and how far the log may be from it. */
 export interface Asked {
-  /** mm. */
+  /** mm, or kg where the mass is varied. */
   readonly height: number;
   /** Other heights that are as right, such as the repeat of a drop that a check left out. */
   readonly also: readonly number[];
@@ -18,7 +19,7 @@ export interface Asked {
 
 /** Whether a drop was made at a height that the rule asks for. */
 export function isAsAsked(visit: Visit, asked: Asked): boolean {
-  return [asked.height, ...asked.also].some((wanted) => isNear(visit.drop.height, wanted, asked.tolerance));
+  return [asked.height, ...asked.also].some((wanted) => isNear(visit.setting, wanted, asked.tolerance));
 }
 
 export function isNear(one: number, other: number, tolerance: number): boolean {
@@ -30,38 +31,40 @@ export function isNear(one: number, other: number, tolerance: number): boolean {
  * step at most, or the log's own plan was right.
  */
 export function isSettingError(visit: Visit, asked: Asked): boolean {
-  const { height: set, plannedHeight } = visit.drop;
-  if (isNear(set, asked.height, asked.step / 2)) return true;
-  return plannedHeight !== null && isNear(plannedHeight, asked.height, asked.tolerance);
+  const { setting, plannedSetting } = visit;
+  if (isNear(setting, asked.height, asked.step / 2)) return true;
+  return plannedSetting !== null && isNear(plannedSetting, asked.height, asked.tolerance);
 }
 
-export function raiseSettingError(visit: Visit, asked: Asked, list: DeviationList): void {
+export function raiseSettingError(visit: Visit, asked: Asked, varied: Varied, list: DeviationList): void {
+  const say = sayer(varied);
   raiseAt(
     list,
     visit,
-    'DROP-01',
-    () => `height ${height(visit.drop.height)}, planned ${height(asked.height)} ± ${height(asked.tolerance)}`,
+    varied === 'height' ? 'DROP-01' : 'DROP-11',
+    () => `${varied} ${say(visit.setting)}, planned ${say(asked.height)} ± ${say(asked.tolerance)}`,
   );
 }
 
 /** Raises DROP-01 where the log plans one height and sets another, though the rule has nothing against the latter. */
 export function checkOwnPlan(visit: Visit, tolerance: number, list: DeviationList): boolean {
-  const { height: set, plannedHeight } = visit.drop;
-  if (plannedHeight === null || isNear(set, plannedHeight, tolerance)) return false;
+  const { setting, plannedSetting } = visit;
+  if (plannedSetting === null || isNear(setting, plannedSetting, tolerance)) return false;
   raiseAt(
     list,
     visit,
     'DROP-01',
-    () => `height ${height(set)}, the log itself planned ${height(plannedHeight)}`,
+    () => `height ${height(setting)}, the log itself planned ${height(plannedSetting)}`,
   );
   return true;
 }
 
 /** What a step of another size or direction looked like, for messages. */
-export function moved(visit: Visit, before: Visit): string {
-  const from = before.drop.height;
-  const to = visit.drop.height;
+export function moved(visit: Visit, before: Visit, varied: Varied = 'height'): string {
+  const say = sayer(varied);
+  const from = before.setting;
+  const to = visit.setting;
   const how = to > from ? 'raised' : 'lowered';
-  const move = to === from ? `stayed at ${height(to)}` : `${how} from ${height(from)} to ${height(to)}`;
+  const move = to === from ? `stayed at ${say(to)}` : `${how} from ${say(from)} to ${say(to)}`;
   return `${move} after line ${before.drop.line} ${before.acted}`;
 }

@@ -8,6 +8,7 @@ import type { Mounting } from '../../logs/mountings.ts';
 import type { Specimen } from '../../logs/register.ts';
 import { counted } from '../../quantity/format.ts';
 import type { EnergyScale } from '../../rig/energy.ts';
+import type { StatedMass } from '../../rig/mass.ts';
 import type { Advice } from '../rules/rule.ts';
 import { countDrops, leftOutOf, type ReplayCounts } from './counts.ts';
 import { checkEachDrop } from './each-drop.ts';
@@ -35,8 +36,19 @@ export interface ReplayInput {
   readonly mountings?: readonly Mounting[];
   /** Null where the run names no table of rig checks. */
   readonly checks?: readonly RigCheck[] | null;
+  /** The mass stated for a drop, where logs of several rigs make one test; the scale's for all, if not given. */
+  readonly statedMassOf?: (drop: Drop) => StatedMass | null;
+  /** Criteria of the specification that rest on another version of the protocol. */
+  readonly pinned?: readonly Pinned[];
   /** What the operator saw and acted on, for drops whose outcome was amended later. */
   readonly acted?: ReadonlyMap<Drop, Drop['outcome']>;
+}
+
+export interface Pinned {
+  readonly file: string;
+  readonly line: number;
+  readonly criterion: string;
+  readonly version: string;
 }
 
 export interface Unsaved {
@@ -86,7 +98,13 @@ export function replay(input: ReplayInput): Replay {
   }
   const tyres = tyresOf(input.specimens, constructions);
   const visits: Visit[] = drops.map((drop, index) =>
-    visiting(drop, index, tyres.of(drop.specimen), acted?.has(drop) ? acted.get(drop)! : drop.outcome),
+    visiting(
+      drop,
+      index,
+      tyres.of(drop.specimen),
+      acted?.has(drop) ? acted.get(drop)! : drop.outcome,
+      input.protocol.vary,
+    ),
   );
   const mountings = mountingsOf(input.mountings ?? []);
   const groups = grouped(visits, constructions, (visit) => rimKind(mountings.of(visit)));

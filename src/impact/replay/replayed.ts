@@ -1,6 +1,7 @@
 import { catalogued } from '../../conformance/catalogue/catalogue.ts';
 import type { DeviationList, Raised } from '../../conformance/deviation-list.ts';
 import type { Drop } from '../../logs/drop.ts';
+import type { Varied } from '../rules/levels.ts';
 import type { Tyre } from './tyre.ts';
 
 /**
@@ -28,7 +29,11 @@ export interface ReplayedDrop {
   readonly because: string | null;
   /** Whether the rule's history has it: valid in the log, with an outcome. */
   readonly steers: boolean;
-  /** mm: what the rule asks for; null where it asks for nothing. */
+  /** The level that was set: the height in mm, or the mass in kg where the protocol varies it. */
+  readonly setting: number;
+  /** What the log itself planned to set; null where it does not say. */
+  readonly plannedSetting: number | null;
+  /** As a setting: what the rule asks for; null where it asks for nothing. */
   readonly ruleHeight: number | null;
   /** Index of the nearest level, from the start of the series; null where it does not steer. */
   readonly level: number | null;
@@ -41,7 +46,14 @@ export interface ReplayedDrop {
 /** The same while the replay is at work on it. */
 export type Visit = { -readonly [Key in keyof ReplayedDrop]: ReplayedDrop[Key] };
 
-export function visiting(drop: Drop, index: number, tyre: Tyre, acted = drop.outcome): Visit {
+/** @param varied what the protocol moves from drop to drop; a log whose mass moves states it for every drop. */
+export function visiting(
+  drop: Drop,
+  index: number,
+  tyre: Tyre,
+  acted = drop.outcome,
+  varied: Varied = 'height',
+): Visit {
   const steers = drop.valid && (acted === 'failed' || acted === 'survived');
   return {
     drop,
@@ -51,6 +63,8 @@ export function visiting(drop: Drop, index: number, tyre: Tyre, acted = drop.out
     use: 'used',
     because: null,
     steers,
+    setting: varied === 'height' ? drop.height : drop.mass!,
+    plannedSetting: varied === 'height' ? drop.plannedHeight : null,
     ruleHeight: null,
     level: null,
     path: 0,

@@ -59,7 +59,9 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
   let failedFirst = 0;
 
   return {
-    state: () => state,
+    progress: () => state.progress,
+    levels: () => state.levels,
+    lacking: () => null,
     advice: adviceNow,
     beyondStop: () => beyond,
     broken: () => null,
@@ -158,7 +160,7 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
   function checkFirst(visit: Visit, rise: Rise, asked: Asked, list: DeviationList): void {
     started += 1;
     if (isAsAsked(visit, asked)) checkOwnPlan(visit, tolerance, list);
-    else if (isSettingError(visit, asked)) raiseSettingError(visit, asked, list);
+    else if (isSettingError(visit, asked)) raiseSettingError(visit, asked, 'height', list);
     else {
       const { drop } = visit;
       const found = () =>
@@ -182,7 +184,7 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
 
   function checkNext(visit: Visit, last: Visit, asked: Asked, list: DeviationList): void {
     if (isAsAsked(visit, asked)) checkOwnPlan(visit, tolerance, list);
-    else if (isSettingError(visit, asked)) raiseSettingError(visit, asked, list);
+    else if (isSettingError(visit, asked)) raiseSettingError(visit, asked, 'height', list);
     else {
       const code = visit.drop.height < last.drop.height - tolerance ? 'DROP-03' : 'DROP-02';
       raiseAt(list, visit, code, () => `${moved(visit, last)}, planned ${height(asked.height)}`);

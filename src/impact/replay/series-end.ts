@@ -21,14 +21,20 @@ export interface EndedSeries {
 /** Raises what only the end of a series shows: its stop (DROP-10, DROP-56) and, up-and-down, its reversals (DROP-09). */
 export function checkEnd(ended: EndedSeries, protocol: ImpactProtocol, list: DeviationList): void {
   const { path, file } = ended;
-  const { progress } = path.state();
+  const progress = path.progress();
   const series = ended.name === '' ? 'the series' : `series ${quote(ended.name)}`;
   const { stop } = protocol;
-  if (protocol.method === 'up-and-down' && progress.reversals < 2) {
+  const reverses = protocol.method === 'up-and-down' || protocol.method === 'transformed-up-and-down';
+  if (reverses && progress.reversals < 2) {
     list.add({ code: 'DROP-09', file, found: () => `${series} has ${fewReversals(progress)}` });
   }
-  if (stop !== null && path.advice().decision !== 'stop') {
-    list.add({ code: 'DROP-10', file, found: () => `${series} ends with ${stillLacking(stop, progress)}` });
+  const lacking = path.lacking();
+  if ((stop !== null || lacking !== null) && path.advice().decision !== 'stop') {
+    list.add({
+      code: 'DROP-10',
+      file,
+      found: () => `${series} ends with ${lacking ?? stillLacking(stop!, progress)}`,
+    });
   }
   const beyond = path.beyondStop();
   if (beyond !== null) {

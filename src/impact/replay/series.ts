@@ -1,10 +1,11 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { ImpactProtocol, Rig } from '../../documents/kinds.ts';
-import { type Levels, levelsFrom, narrower } from '../rules/levels.ts';
-import { steppingRuleFor } from '../rules/method-rules.ts';
+import { type Levels, levelsFrom } from '../rules/levels.ts';
+import { isStepping, levelLimits, levelResolution, ruleFor, steppingRuleFor } from '../rules/method-rules.ts';
 import type { Advice } from '../rules/rule.ts';
+import { chosenPath } from './chosen-path.ts';
 import type { Group } from './groups.ts';
-import type { PathSettings, SeriesPath } from './path.ts';
+import type { PathBasis, PathSettings, SeriesPath } from './path.ts';
 import type { Visit } from './replayed.ts';
 import { type RisingSeriesPath, risingPath } from './rising-path.ts';
 import { checkEnd, checkFirstHits, unfinishedNote } from './series-end.ts';
@@ -18,8 +19,8 @@ export interface SeriesOutcome {
   readonly samples: ReadonlySet<number>;
   /** As the log names it; empty where the log has one series without a name. */
   readonly name: string;
-  /** The levels that its last drops moved on: anchored anew after a start or step off the plan. */
-  readonly levels: Levels;
+  /** The levels that its last drops moved on, anchored anew after a start or step off the plan; null where each was chosen. */
+  readonly levels: Levels | null;
   /** What the rule says now. */
   readonly advice: Advice;
   /** Why count formulas do not apply to it; null where the path was kept. */
@@ -42,11 +43,13 @@ export function followSeries(
   const names = seriesNames(protocol);
   const several = new Set(samples.map(({ strand }) => strand)).size > 1;
   const groups = inSeries(visits, samples, names, several);
-  const shared = pathSettings(protocol, rig);
+  const basis = pathBasis(protocol);
+  const stepping = isStepping(protocol.method) ? pathSettings(protocol, rig) : null;
   const rising: RisingSeriesPath[] = [];
   const numbers = { last: 0 };
   const pathOf = (index: number): SeriesPath => {
-    const settings = { ...shared, series: index };
+    if (stepping === null) return chosenPath({ ...basis, series: index }, protocol, ruleFor(protocol, rig));
+    const settings = { ...basis, ...stepping, series: index };
     if (!isRising) return upAndDownPath(settings);
     const path = risingPath({ ...settings, ...risingSettings(protocol, numbers) });
     rising.push(path);
@@ -66,14 +69,17 @@ export function followSeries(
     series: series.map(({ name, path, visits: own }) => ({
       samples: samplesOf(own, samples),
       name,
-      levels: path.state().levels,
+      levels: path.levels(),
       advice: path.advice(),
       broken:
         path.broken() ?? (samplesOf(own, samples).size > 1 ? 'rig or rim changed within the series' : null),
-      progress: path.state().progress,
+      progress: path.progress(),
       lastPlace: own.at(-1)!.place,
     })),
-    notes: [...(protocol.stop === null ? [noStop] : []), ...unfinishedNote(rising)],
+    notes: [
+      ...(protocol.stop === null && protocol.perLevel === null ? [noStop] : []),
+      ...unfinishedNote(rising),
+    ],
   };
 }
 
@@ -160,11 +166,30 @@ function risingSettings(protocol: ImpactProtocol, numbers: { last: number }) {
   };
 }
 
-function pathSettings(protocol: ImpactProtocol, rig: Rig | null): Omit<PathSettings, 'series'> {
-  const limits = narrower(protocol.limits, rig?.limits ?? { min: null, max: null });
+/** The share by which a falling mass may differ from the planned one (CONTRACT: DROP-11). */
+const MASS_TOLERANCE = 0.005;
+
+/** A mass is set as exactly at every level: its tolerance is that of the lowest one that the protocol names. */
+function pathBasis({
+  vary,
+  heightTolerance,
+  start,
+  levels,
+  limits,
+}: ImpactProtocol): Omit<PathBasis, 'series'> {
+  const lightest = start ?? levels?.[0] ?? limits.min ?? 0;
+  return { tolerance: vary === 'height' ? heightTolerance : MASS_TOLERANCE * lightest, varied: vary };
+}
+
+function pathSettings(
+  protocol: ImpactProtocol,
+  rig: Rig | null,
+): Pick<PathSettings, 'rule' | 'waits' | 'relevel'> {
+  const limits = levelLimits(protocol, rig);
+  const resolution = levelResolution(protocol, rig);
   return {
     rule: steppingRuleFor(protocol, rig),
-    tolerance: protocol.heightTolerance,
-    relevel: (start, step) => levelsFrom(start, step, limits, rig?.resolution ?? null),
+    waits: protocol.survivalsToRaise !== null,
+    relevel: (start, step) => levelsFrom(start, step, limits, resolution, protocol.vary),
   };
 }

@@ -23,16 +23,16 @@ export function changedStep(
   const sizes: number[] = [];
   let last = before;
   for (const visit of following.slice(0, MOVES)) {
-    const up = visit.drop.height > last.drop.height;
+    const up = visit.setting > last.setting;
     if (up !== (last.acted === 'survived')) return null;
-    const heights = [last.drop.height, visit.drop.height] as const;
+    const heights = [last.setting, visit.setting] as const;
     const [low, high] = up ? heights : [heights[1], heights[0]];
     sizes.push(planned.kind === 'additive' ? high - low : high / low - 1);
     last = visit;
   }
   const size = sizes.reduce((sum, value) => sum + value, 0) / MOVES;
   // A share of the height is compared as the millimetres it makes there.
-  const inMillimetres = planned.kind === 'additive' ? 1 : before.drop.height;
+  const inMillimetres = planned.kind === 'additive' ? 1 : before.setting;
   const allowed = tolerance / inMillimetres;
   if (!sizes.every((value) => isNear(value, size, allowed))) return null;
   const plannedSize = planned.kind === 'additive' ? planned.size : planned.ratio;

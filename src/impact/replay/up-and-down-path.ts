@@ -1,5 +1,5 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
-import { height } from '../../quantity/format.ts';
+import { sayer } from '../rules/levels.ts';
 import { stepAt } from '../rules/method-rules.ts';
 import type { SeriesState } from '../rules/series-state.ts';
 import {
@@ -22,14 +22,17 @@ import { nextTrial } from './tyre.ts';
  * is told once.
  */
 export function upAndDownPath(settings: PathSettings): SeriesPath {
-  const { rule, tolerance } = settings;
+  const { rule, tolerance, varied, waits } = settings;
+  const say = sayer(varied);
   let state: SeriesState = rule.start;
   let before: { readonly visit: Visit; readonly asked: number } | null = null;
   let beyond: { first: Visit; count: number } | null = null;
   let brokenBy: string | null = null;
 
   return {
-    state: () => state,
+    progress: () => state.progress,
+    levels: () => state.levels,
+    lacking: () => null,
     advice: () => rule.advice(state),
     beyondStop: () => beyond,
     broken: () => brokenBy,
@@ -58,10 +61,10 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
     const step = asked === from ? stepAt(asked, levels.step) : Math.abs(asked - from);
     const also: number[] = [];
     if (last !== null && before !== null) {
-      const { plannedHeight } = before.visit.drop;
+      const { plannedSetting } = before.visit;
       // Whoever sets a height wrongly may go on from the one that was meant.
-      if (plannedHeight !== null) {
-        also.push(heightAfter(rule, levels, { ...last, index: levels.nearest(plannedHeight) }));
+      if (plannedSetting !== null) {
+        also.push(heightAfter(rule, levels, { ...last, index: levels.nearest(plannedSetting) }));
       }
       if (before.visit.use === 'left-out') also.push(before.asked);
     }
@@ -77,8 +80,9 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
     if (isAsAsked(visit, asked)) {
       const isOff = checkOwnPlan(visit, tolerance, list);
       if (isOff) brokenBy ??= `the height of line ${visit.drop.line} was not the planned one (DROP-01)`;
-      const stays = state.last !== null && asked.height === state.levels.at(state.last.index);
-      if (stays) brokenBy ??= `the series stayed at a limit of the rig on line ${visit.drop.line}`;
+      const stays = !waits && state.last !== null && asked.height === state.levels.at(state.last.index);
+      if (stays)
+        brokenBy ??= `the series stayed at a limit of the ${varied === 'height' ? 'rig' : 'masses'} on line ${visit.drop.line}`;
       return;
     }
     const code =
@@ -90,16 +94,16 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
 
   function checkStart(visit: Visit, asked: Asked, list: DeviationList): string | null {
     if (isSettingError(visit, asked)) {
-      raiseSettingError(visit, asked, list);
-      return 'DROP-01';
+      raiseSettingError(visit, asked, varied, list);
+      return varied === 'height' ? 'DROP-01' : 'DROP-11';
     }
-    const found = () => `the series starts at ${height(visit.drop.height)}, planned ${height(asked.height)}`;
+    const found = () => `the series starts at ${say(visit.setting)}, planned ${say(asked.height)}`;
     raiseAt(list, visit, 'DROP-06', found, { scope: 'run' });
     checkOwnPlan(visit, tolerance, list);
     const { levels } = state;
-    const onLevel = levels.at(levels.nearest(visit.drop.height));
-    if (!isNear(onLevel, visit.drop.height, tolerance)) {
-      state = { ...state, levels: settings.relevel(visit.drop.height, levels.step) };
+    const onLevel = levels.at(levels.nearest(visit.setting));
+    if (!isNear(onLevel, visit.setting, tolerance)) {
+      state = { ...state, levels: settings.relevel(visit.setting, levels.step) };
     }
     // Another start is a whole series shifted: its levels are as evenly spaced.
     return null;
@@ -112,28 +116,30 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
     following: () => readonly Visit[],
     list: DeviationList,
   ): string {
-    const step = changedStep(last, following(), state.levels.step, tolerance);
+    // A rule that waits moves by outcomes of several drops, which a look at three moves cannot tell.
+    const step = waits ? null : changedStep(last, following(), state.levels.step, tolerance);
     if (step !== null) {
-      const size =
-        step.kind === 'additive' ? height(step.size) : `${Number((step.ratio * 100).toFixed(1))} %`;
+      const size = step.kind === 'additive' ? say(step.size) : `${Number((step.ratio * 100).toFixed(1))} %`;
       raiseAt(
         list,
         visit,
         'DROP-05',
-        () => `from here on the step is ${size}: ${moved(visit, last)}, planned ${height(asked.height)}`,
+        () => `from here on the step is ${size}: ${moved(visit, last, varied)}, planned ${say(asked.height)}`,
       );
-      state = { ...state, levels: settings.relevel(last.drop.height, step) };
+      state = { ...state, levels: settings.relevel(last.setting, step) };
       checkOwnPlan(visit, tolerance, list);
       return 'DROP-05';
     }
     if (isSettingError(visit, asked)) {
-      raiseSettingError(visit, asked, list);
-      return 'DROP-01';
+      raiseSettingError(visit, asked, varied, list);
+      return varied === 'height' ? 'DROP-01' : 'DROP-11';
     }
-    const move = visit.drop.height - last.drop.height;
-    const wanted = last.acted === 'survived' ? 1 : -1;
+    const move = visit.setting - last.setting;
+    const from = state.levels.at(state.last!.index);
+    const outward = last.acted === 'survived' ? 1 : -1;
+    const wanted = waits && asked.height === from ? 0 : outward;
     const code = Math.abs(move) <= tolerance || Math.sign(move) !== wanted ? 'DROP-04' : 'DROP-05';
-    raiseAt(list, visit, code, () => `${moved(visit, last)}, planned ${height(asked.height)}`);
+    raiseAt(list, visit, code, () => `${moved(visit, last, varied)}, planned ${say(asked.height)}`);
     checkOwnPlan(visit, tolerance, list);
     return code;
   }
