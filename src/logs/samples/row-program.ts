@@ -82,27 +82,21 @@ export class RowProgram {
 
   #words(): string[] {
     const word = (bytes: Uint8Array, i: number): number => new DataView(bytes.buffer).getInt32(i * 4, true);
-    const kept = this.#asked.map((asked) => (asked === 0 ? 0 : 0xff));
     return Array.from({ length: this.#expected.length / 4 }, (_, i) => i)
       .filter((i) => word(this.#asked, i) !== 0)
-      .flatMap((i) => {
-        const loaded = `view.getInt32(at + ${i * 4}, true) ^ ${word(this.#expected, i)}`;
-        // Bytes that nothing is asked of are cleared, lest they carry into a number beside them.
-        const isWhole = word(kept, i) === -1;
-        return [
-          `const x${i} = ${isWhole ? loaded : `(${loaded}) & ${word(kept, i)}`};`,
-          `bad |= (x${i} | x${i} + ${word(this.#carry, i)}) & ${word(this.#asked, i)};`,
-        ];
-      });
+      .flatMap((i) => [
+        `const x${i} = view.getInt32(at + ${i * 4}, true) ^ ${word(this.#expected, i)};`,
+        `bad |= (x${i} | x${i} + ${word(this.#carry, i)}) & ${word(this.#asked, i)};`,
+      ]);
   }
 }
 
 /**
  * The expression for the whole number that digits at these places make, times `scale`.
  *
- * Two digits of one word are taken out together: of a word times 10·256^(3−a) + 256^(3−b), whose other bytes are
- * digits or 0, the highest byte is ten times byte a plus byte b, and nothing carries into it, since no byte of the
- * product exceeds 9·10 + 9.
+ * Two digits of one word are taken out together: of a word times 10·256^(3−a) + 256^(3−b) the highest byte is ten
+ * times byte a plus byte b. Nothing carries into it: the bytes of the word are digits or 0, so no byte of the product
+ * exceeds 9·10 + 9; a byte of a cell that is not read stands at least one 0 away, and carries one byte up only.
  */
 export function wholeOf(places: readonly number[], scale: number): string {
   const terms: string[] = [];
