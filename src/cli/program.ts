@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
+import { completionCommand } from './commands/completion.ts';
 import { initCommand } from './commands/init.ts';
 import { nextCommand } from './commands/next.ts';
 import { schemaCommand } from './commands/schema.ts';
@@ -80,6 +81,7 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     .showSuggestionAfterError(true);
   program
     .addCommand(analyzeCommand(context))
+    .addCommand(completionCommand(context))
     .addCommand(initCommand(context))
     .addCommand(nextCommand(context))
     .addCommand(schemaCommand(context))
