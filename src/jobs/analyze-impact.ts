@@ -1,40 +1,28 @@
-import type { Criterion, EstimatorName, Specification } from '../documents/kinds.ts';
-import { askedForEstimate } from '../impact/estimates/asked-for.ts';
-import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
-import { plannedPressure } from '../impact/replay/conditions.ts';
+import type { EstimatorName } from '../documents/kinds.ts';
+import type { AppliedAmendment } from '../impact/amend.ts';
 import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
-import { echo } from '../problem/echo.ts';
-import type { ImpactResult } from '../result/analysis.ts';
-import { type EnergyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
-import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
-import { judgeSpecification } from '../verdict/judge-specification.ts';
+import type { AmendmentEntry, ImpactResult, SampleSummary } from '../result/analysis.ts';
+import type { Estimate } from '../result/estimate.ts';
+import { massUsed } from '../rig/energy.ts';
+import { overallOf } from '../verdict/overall.ts';
+import { type AnalyzedSample, analyzeSample, estimateSample } from './analyze-sample.ts';
 import type { ImpactTest } from './impact-test.ts';
 import { CUT_SHORT, replayTest } from './replay-test.ts';
 
 /**
- * Replay, estimates and verdict of a drop test whose files have been read.
+ * Replay, estimates and verdict of a drop test whose files have been read. Several samples (constructions, rigs) are
+ * estimated and judged one by one, that of the first construction of the run first; the worst verdict is the run's.
  *
  * @param asked estimators beside those of the method and the protocol.
  */
 export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] = []): ImpactResult {
   const { protocol, rig, constructions, specification } = test;
-  const { drops, scale, replayed } = replayTest(test);
-  const mass = massUsed(scale, drops);
-  const estimated = estimateImpact(
-    {
-      protocol,
-      replay: replayed,
-      energyOf: scale.of,
-      energyPerHeight: energyPerHeight(scale, mass.mass),
-      refused: replayed.conformance.why ?? severalConstructions(test),
-      asked,
-      constructionOf: constructionOf(test),
-      planned: plannedConditions(test),
-    },
-    specification?.criteria.flatMap(({ probability }) => probability ?? []) ?? [],
-  );
-  const judged = specification ? judge(specification, test, replayed, estimated) : null;
+  const { drops, scale, replayed, amended } = replayTest(test);
+  const context = { test, replayed, scale, asked };
+  const analyzed = replayed.samples.map((sample) => analyzeSample(context, sample));
+  const verdicts = analyzed.flatMap(({ verdict }) => verdict ?? []);
+  const [first] = analyzed;
   return {
     kind: 'impact',
     run: test.run,
@@ -47,7 +35,7 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       definition: scale.definition,
       gravity: scale.gravity.value,
       gravityFrom: scale.gravity.from,
-      ...mass,
+      ...massUsed(scale, drops),
     },
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
     notes: notesOf(test, replayed),
@@ -62,108 +50,81 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       drops: replayed.counts.drops,
       validDrops: replayed.counts.validDrops,
       failures: replayed.counts.failures,
-      censored: estimated.observations.censored,
+      censored: censoredOf(analyzed),
     },
-    path: replayed.drops.map(({ drop, use }) => ({
+    samples: analyzed.length > 1 ? analyzed.map(summaryOf) : [],
+    amendments: amended.map(entryOf),
+    replaces: test.replaces,
+    provisional: replayed.provisional,
+    path: replayed.drops.map(({ drop, use, sample }) => ({
       line: drop.line,
       specimen: drop.specimen,
-      series: drop.series,
+      series: drop.series ?? replayed.samples[sample]?.name ?? null,
       height: drop.height,
       energy: scale.of(drop),
       outcome: drop.outcome,
       used: use === 'used',
     })),
-    estimates: estimated.estimates,
-    goodness: estimated.goodness,
-    regression: estimated.regression,
-    criteria: judged?.criteria ?? [],
-    verdict: judged?.verdict ?? null,
+    estimates: [
+      ...analyzed.flatMap(({ estimates }) => estimates),
+      ...(amended.length > 0 ? beforeAmendments(test, asked) : []),
+    ],
+    goodness: first?.estimated.goodness ?? null,
+    regression: first?.estimated.regression ?? null,
+    criteria: analyzed.flatMap(({ criteria }) => criteria),
+    verdict: specification === null ? null : overallOf(verdicts),
   };
 }
 
-/** J for a mm of height, where one mass served all drops and energy goes by height. */
-function energyPerHeight({ definition, gravity }: EnergyScale, mass: number | null): number | null {
-  return definition === 'potential' && mass !== null ? potentialEnergy(mass, gravity.value, 1) : null;
-}
-
-/** The construction of a specimen by the table of specimens, or the only one of the run. */
-function constructionOf({ register, constructions }: ImpactTest): (specimen: string) => string | null {
-  const rows = new Map((register?.specimens ?? []).map((row) => [row.specimen, row.construction]));
-  const only = constructions.length === 1 ? constructions[0]!.id : null;
-  return (specimen) => rows.get(specimen) ?? only;
-}
-
-/** What the protocol plans for these tyres; a pressure by size needs a construction with that size. */
-function plannedConditions({ protocol, constructions }: ImpactTest) {
-  const pressures = constructions.map(
-    (construction) => plannedPressure(protocol, construction)?.value ?? null,
-  );
-  const fallback = plannedPressure(protocol, null)?.value ?? null;
-  const one = new Set(pressures).size === 1 ? pressures[0]! : fallback;
-  return { pressure: one, temperature: protocol.temperature?.value ?? null };
-}
-
-/** Tyres of two constructions are no sample of one strength, and are never pooled in silence. */
-function severalConstructions({ register, logs }: ImpactTest): string | null {
-  if (register === null) return null;
-  const dropped = new Set(logs.flatMap(({ drops }) => drops.map(({ specimen }) => specimen)));
-  const found = new Set(
-    register.specimens.flatMap(({ specimen, construction }) =>
-      construction !== null && dropped.has(specimen) ? [construction] : [],
-    ),
-  );
-  if (found.size < 2) return null;
-  const names = [...found].map((name) => echo(name, 24)).join(', ');
-  return `the specimens belong to ${found.size} constructions (${names}), which are no sample of one strength; give each its own run`;
-}
-
-function judge(
-  specification: Specification,
-  { protocol, register }: ImpactTest,
-  { conformance }: Replay,
-  estimated: ImpactEstimates,
-) {
-  const { specimens } = estimated.observations;
-  return judgeSpecification(specification, {
-    protocol,
-    evidenceFor: (criterion) =>
-      conformance.status === 'invalid' || estimated.fit === null
-        ? withoutEvidence('invalid', estimated.estimates[0]?.why ?? null, specimens)
-        : evidenceOf(criterion, estimated),
-    measurementsFor: (criterion: Criterion): readonly Measurement[] =>
-      (register?.specimens ?? []).map(({ specimen, measured }) => ({
-        specimen,
-        value: measured[criterion.quantity] ?? null,
-      })),
+/** What the same test says on its log as it was written: both states are shown. */
+function beforeAmendments(test: ImpactTest, asked: readonly EstimatorName[]): Estimate[] {
+  const original = { ...test, amendments: null };
+  const { scale, replayed } = replayTest(original);
+  return replayed.samples.flatMap((sample) => {
+    const { estimates } = estimateSample({ test: original, replayed, scale, asked }, sample);
+    const label = sample.name === null ? {} : { sample: sample.name, construction: sample.key.construction };
+    return estimates
+      .filter(({ method, variant }) => method === 'censored-likelihood' && variant === undefined)
+      .map((estimate) => ({ ...estimate, ...label, variant: 'before-amendments' }));
   });
 }
 
-function evidenceOf(criterion: Criterion, { fit, heightPerEnergy, observations }: ImpactEstimates): Evidence {
-  const { specimens } = observations;
-  const found = fit && askedForEstimate(fit, criterion, heightPerEnergy);
-  if (found === null) {
-    return withoutEvidence('none', `this drop test gives no ${criterion.quantity}`, specimens);
-  }
-  const { value, standardError, lower, upper, why } = found;
+function censoredOf(analyzed: readonly AnalyzedSample[]): number | null {
+  const each = analyzed.flatMap(({ estimated }) => estimated.observations.censored ?? []);
+  return each.length === 0 ? null : each.reduce((sum, count) => sum + count, 0);
+}
+
+function summaryOf({ sample, estimated, verdict }: AnalyzedSample): SampleSummary {
+  const { key, name, counts } = sample;
   return {
-    status: 'valid',
-    estimate: value,
-    standardError,
-    lower,
-    upper,
-    method: 'censored-likelihood',
-    interval: 'profile-likelihood',
-    specimens,
-    why,
+    name: name!,
+    construction: key.construction,
+    role: key.role,
+    rig: key.rig,
+    rim: key.rim,
+    specimens: counts.specimens,
+    drops: counts.drops,
+    validDrops: counts.validDrops,
+    failures: counts.failures,
+    censored: estimated.observations.censored,
+    verdict,
   };
 }
 
-function notesOf({ logs, register }: ImpactTest, { notes }: Replay): string[] {
-  const seen = logs.flatMap(({ path, findings }) =>
+function entryOf({ amendment, drop }: AppliedAmendment): AmendmentEntry {
+  const { file, line, what, old, reason, by, on } = amendment;
+  const { file: log, line: logLine, number, specimen } = drop;
+  return { file, line, log, logLine, drop: number, specimen, what, old, new: amendment.new, reason, by, on };
+}
+
+function notesOf(test: ImpactTest, { notes }: Replay): string[] {
+  const seen = test.logs.flatMap(({ path, findings }) =>
     findings.filter(({ code }) => !CUT_SHORT.has(code)).map((finding) => findingSentence(path, finding)),
   );
-  const inRegister = register?.findings.map((finding) => findingSentence(register.path, finding)) ?? [];
-  return [...notes, ...seen, ...inRegister];
+  const beside = [test.register, test.mountings, test.checks, test.amendments].flatMap(
+    (table) => table?.findings.map((finding) => findingSentence(table.path, finding)) ?? [],
+  );
+  return [...notes, ...seen, ...beside];
 }
 
 /** What was noticed while a file was read, with the file's name: not kept back from the reader of the result. */

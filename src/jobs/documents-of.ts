@@ -32,6 +32,15 @@ export interface LogOfRig {
   readonly rig: Rig | null;
 }
 
+/** A run that another one repeats. */
+export interface Retest {
+  readonly run: string;
+  readonly path: string;
+  readonly sha256: string;
+  readonly reason: string;
+  readonly approver: string;
+}
+
 /** Every document of a request, read and valid; its tables, found but not read yet. */
 export interface Documents {
   readonly run: string | null;
@@ -41,6 +50,11 @@ export interface Documents {
   readonly specification: Specification | null;
   readonly specimens: LogSource | null;
   readonly logs: readonly LogOfRig[];
+  readonly mountings: LogSource | null;
+  readonly checks: LogSource | null;
+  readonly amendments: LogSource | null;
+  /** The run that this one repeats; null as a rule. */
+  readonly replaces: Retest | null;
   readonly inputs: readonly Input[];
 }
 
@@ -68,6 +82,10 @@ export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>):
     specification,
     specimens: request.specimens,
     logs: request.logs.map((path) => ({ source: path === '-' ? stdin : path, rig })),
+    mountings: null,
+    checks: null,
+    amendments: null,
+    replaces: null,
   });
 }
 
@@ -88,6 +106,14 @@ function fromRun(path: string, gather: Gathering): Documents {
     const where = written === null ? null : find(written, at);
     return where && gather.take(() => kind(where));
   };
+  const table = (key: 'specimens' | 'mountings' | 'checks' | 'amendments') =>
+    run[key] === null ? null : find(run[key], [key]);
+  const retest = ({ run: written, reason, approver }: NonNullable<Run['replaces']>): Retest | null => {
+    const earlier = load(written, ['replaces', 'run'], loadRun);
+    if (earlier === null) return null;
+    const { path: named, sha256 } = earlier.source;
+    return { run: earlier.id, path: named, sha256, reason, approver };
+  };
   const rig = load(run.rig, ['rig'], loadRig);
   const ownRigs = new Map<string, Rig | null>();
   const rigOf = (log: Run['logs'][number], i: number): Rig | null => {
@@ -103,7 +129,11 @@ function fromRun(path: string, gather: Gathering): Documents {
       (written, i) => load(written, ['constructions', i], loadConstruction)!,
     ),
     specification: load(run.specification, ['specification'], loadSpecification),
-    specimens: run.specimens === null ? null : find(run.specimens, ['specimens']),
+    specimens: table('specimens'),
+    mountings: table('mountings'),
+    checks: table('checks'),
+    amendments: table('amendments'),
+    replaces: run.replaces && retest(run.replaces),
     logs: run.logs.map((log, i) => {
       const at = typeof log === 'string' ? ['logs', i] : ['logs', i, 'file'];
       return { source: find(logFile(log), at)!, rig: rigOf(log, i) };

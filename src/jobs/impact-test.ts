@@ -1,6 +1,11 @@
-import type { ImpactProtocol, Protocol } from '../documents/kinds.ts';
+import type { ImpactProtocol, Protocol, Rig } from '../documents/kinds.ts';
+import { type Amendment, readAmendments } from '../logs/amendments.ts';
+import type { LogSource } from '../logs/bytes.ts';
+import { type RigCheck, readChecks } from '../logs/checks.ts';
 import type { DropLog } from '../logs/drop.ts';
 import { readDropLog } from '../logs/drops.ts';
+import { type Mounting, readMountings } from '../logs/mountings.ts';
+import type { RecordTable } from '../logs/records.ts';
 import type { Register } from '../logs/register.ts';
 import { readSpecimens } from '../logs/specimens.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
@@ -8,10 +13,16 @@ import type { Input } from '../result/analysis.ts';
 import type { Documents } from './documents-of.ts';
 
 /** A test as it lies before a job: its documents, its logs and its register, all read. */
-export interface ImpactTest extends Omit<Documents, 'logs' | 'specimens'> {
+export interface ImpactTest
+  extends Omit<Documents, 'logs' | 'specimens' | 'mountings' | 'checks' | 'amendments'> {
   readonly protocol: ImpactProtocol;
   readonly logs: readonly DropLog[];
   readonly register: Register | null;
+  readonly mountings: RecordTable<Mounting> | null;
+  readonly checks: RecordTable<RigCheck> | null;
+  readonly amendments: RecordTable<Amendment> | null;
+  /** The rig that wrote each log. */
+  readonly rigs: readonly (Rig | null)[];
 }
 
 /**
@@ -32,34 +43,34 @@ export async function readImpactTest(documents: Documents): Promise<ImpactTest> 
     }
   };
   const register = documents.specimens === null ? null : await gather(readSpecimens(documents.specimens));
+  const optional = <Table>(source: LogSource | null, read: (from: LogSource) => Promise<Table>) =>
+    source === null ? null : gather(read(source));
+  const mountings = await optional(documents.mountings, readMountings);
+  const checks = await optional(documents.checks, readChecks);
+  const amendments = await optional(documents.amendments, readAmendments);
   const logs: (DropLog | null)[] = [];
   // One after the other: two logs at once would not be read sooner, and their problems would come in any order.
   for (const { source, rig } of documents.logs) logs.push(await gather(readDropLog(source, rig?.export)));
   if (problems.length > 0) throw new InputError(problems);
   const read = logs.map((log) => log!);
-  refuseOtherMasses(documents, read);
   return {
     ...documents,
     protocol,
     logs: read,
     register,
+    mountings,
+    checks,
+    amendments,
+    rigs: documents.logs.map(({ rig }) => rig),
     inputs: [
       ...documents.inputs,
       ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
+      ...(mountings ? [tableInput('mountings', mountings, mountings.records.length)] : []),
+      ...(checks ? [tableInput('checks', checks, checks.records.length)] : []),
+      ...(amendments ? [tableInput('amendments', amendments, amendments.records.length)] : []),
       ...read.map((log) => ({ ...tableInput('log', log, log.drops.length), import: log.import })),
     ],
   };
-}
-
-/** A log without masses has the rig's; the energy of a drop is reckoned with those of the run's rig. */
-function refuseOtherMasses({ rig, logs }: Documents, read: readonly DropLog[]): void {
-  const problems = read.flatMap(({ path, columns }, i): Problem[] => {
-    const own = logs[i]!.rig;
-    if (own === rig || columns.has('mass') || own?.mass?.value === rig?.mass?.value) return [];
-    const message = `the rig of this log (${own?.id}) has another falling mass than the rig of the run and the log has no column of masses, expected one; add the column, or give the logs of each rig their own run`;
-    return [{ file: path, line: null, column: null, code: 'rigs-differ', message }];
-  });
-  if (problems.length > 0) throw new InputError(problems);
 }
 
 function impactOnly(protocol: Protocol): ImpactProtocol {

@@ -1,12 +1,16 @@
-import { type Replay, replay } from '../impact/replay/replay.ts';
+import { type AppliedAmendment, amend } from '../impact/amend.ts';
+import { type Pinned, type Replay, replay } from '../impact/replay/replay.ts';
 import type { Drop } from '../logs/drop.ts';
 import { joinLogs } from '../logs/join.ts';
 import { type EnergyScale, energyScale } from '../rig/energy.ts';
 import type { ImpactTest } from './impact-test.ts';
+import { logsOfRigs, severalRigs, statedMasses } from './logs-of-rigs.ts';
 
 /** A test's drops as one log, gone through by its protocol. */
 export interface ReplayedTest {
+  /** As amended. */
   readonly drops: readonly Drop[];
+  readonly amended: readonly AppliedAmendment[];
   readonly scale: EnergyScale;
   readonly replayed: Replay;
 }
@@ -20,9 +24,12 @@ export const CUT_SHORT: ReadonlySet<string> = new Set(['truncated-line', 'nul-pa
  * @throws InputError for logs or documents that no energy or no rule can be had from
  */
 export function replayTest(test: ImpactTest): ReplayedTest {
-  const { protocol, rig, constructions, logs, register } = test;
-  const { drops } = joinLogs(logs);
+  const { protocol, rig, constructions, logs, register, mountings, checks, amendments } = test;
+  const joined = joinLogs(logsOfRigs(test)).drops;
+  const { drops, acted, applied } =
+    amendments === null ? NOT_AMENDED(joined) : amend(joined, amendments.records);
   const columns = new Set(logs.flatMap((log) => [...log.columns]));
+  if (severalRigs(test)) columns.add('rig');
   const scale = energyScale(protocol, rig, drops, columns);
   const replayed = replay({
     protocol,
@@ -32,11 +39,30 @@ export function replayTest(test: ImpactTest): ReplayedTest {
     specimens: register?.specimens ?? null,
     constructions,
     scale,
+    statedMassOf: statedMasses(test, scale),
+    pinned: pinnedOf(test),
+    mountings: mountings?.records ?? [],
+    checks: checks?.records ?? null,
+    acted,
     unsaved: logs.flatMap(({ path, findings }) =>
       findings
         .filter(({ code }) => CUT_SHORT.has(code))
         .map(({ message, line }) => ({ file: path, line, message })),
     ),
   });
-  return { drops, scale, replayed };
+  return { drops, amended: applied, scale, replayed };
+}
+
+const NOT_AMENDED = (drops: readonly Drop[]) => ({ drops, acted: new Map(), applied: [] });
+
+/** Criteria that rest on another version of the protocol that was followed: DROP-55. */
+function pinnedOf({ specification, protocol }: ImpactTest): Pinned[] {
+  return (specification?.criteria ?? []).flatMap((criterion, i) => {
+    const asked = criterion.protocol;
+    if (asked === null || asked.id !== protocol.id || asked.version === null) return [];
+    if (asked.version === protocol.version) return [];
+    const { source } = specification!;
+    const { line } = source.locate(['criteria', i, 'protocol']);
+    return [{ file: source.path, line, criterion: criterion.id, version: asked.version }];
+  });
 }

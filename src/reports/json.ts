@@ -38,6 +38,10 @@ export function analysisDocument(result: ImpactResult, version: string): string 
       deviations: result.conformance.deviations.map(deviationEntry),
     },
     sample: result.sample,
+    ...(result.samples.length > 0 ? { samples: result.samples } : {}),
+    ...(result.amendments.length > 0 ? { amendments: result.amendments } : {}),
+    ...(result.replaces ? { replaces: result.replaces } : {}),
+    ...(result.provisional.length > 0 ? { provisional: result.provisional } : {}),
     estimates: result.estimates.map(estimateEntry),
     goodness: result.goodness,
     regression: result.regression,
@@ -54,10 +58,23 @@ function deviationEntry(deviation: ListedDeviation) {
 }
 
 function estimateEntry(estimate: Estimate) {
-  const { quantity, probability, variant, method, distribution, unit, value, standardError } = estimate;
+  const {
+    quantity,
+    sample,
+    construction,
+    probability,
+    variant,
+    method,
+    distribution,
+    unit,
+    value,
+    standardError,
+  } = estimate;
   const { interval, specimens, drops, why } = estimate;
   return {
     quantity,
+    sample,
+    construction,
     probability,
     variant,
     method,
@@ -73,10 +90,25 @@ function estimateEntry(estimate: Estimate) {
 }
 
 function criterionEntry(criterion: JudgedCriterion) {
-  const { id, quantity, probability, at, limit, rule, confidence, estimate, bounds, basis } = criterion;
+  const {
+    id,
+    sample,
+    construction,
+    quantity,
+    probability,
+    at,
+    limit,
+    rule,
+    confidence,
+    estimate,
+    bounds,
+    basis,
+  } = criterion;
   const { verdict, why, counted, more, measured } = criterion;
   return {
     id,
+    sample,
+    construction,
     quantity,
     probability,
     at,

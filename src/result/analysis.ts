@@ -17,6 +17,8 @@ export interface Input {
     | 'run'
     | 'specimens'
     | 'amendments'
+    | 'mountings'
+    | 'checks'
     | 'inspections'
     | 'events';
   /** As given on the command line or in the run file. */
@@ -27,6 +29,40 @@ export interface Input {
   readonly rows: number | null;
   /** What became of a log's rows and cells on their way in. */
   readonly import?: ImportReport;
+}
+
+/** One of several samples of a session: tyres of one construction under one state of the rig. */
+export interface SampleSummary {
+  /** What tells it from the others. */
+  readonly name: string;
+  readonly construction: string | null;
+  readonly role: 'candidate' | 'reference';
+  readonly rig: string | null;
+  readonly rim: string | null;
+  readonly specimens: number;
+  readonly drops: number;
+  readonly validDrops: number;
+  readonly failures: number;
+  readonly censored: number | null;
+  /** Null where it is not judged. */
+  readonly verdict: Verdict | null;
+}
+
+/** An entry of the journal of amendments as it was applied. */
+export interface AmendmentEntry {
+  /** Of the journal. */
+  readonly file: string;
+  readonly line: number;
+  readonly log: string;
+  readonly logLine: number;
+  readonly drop: number | null;
+  readonly specimen: string;
+  readonly what: string;
+  readonly old: string;
+  readonly new: string;
+  readonly reason: string;
+  readonly by: string;
+  readonly on: string;
 }
 
 /** What `analyze` finds in a drop test: the document of `--json`, less its constant head. */
@@ -84,6 +120,20 @@ export interface ImpactResult {
     readonly outcome: 'failed' | 'survived' | 'not-evaluable' | null;
     readonly used: boolean;
   }[];
+  /** The samples that the drops speak of, where they are several: constructions, rigs. Empty for one. */
+  readonly samples: readonly SampleSummary[];
+  /** What was amended since the log was written, in the order of the journal: both states. */
+  readonly amendments: readonly AmendmentEntry[];
+  /** The run that this one repeats; null as a rule. */
+  readonly replaces: {
+    readonly run: string;
+    readonly path: string;
+    readonly sha256: string;
+    readonly reason: string;
+    readonly approver: string;
+  } | null;
+  /** Why every number waits for something to be settled, and no verdict may be given; empty as a rule. */
+  readonly provisional: readonly string[];
   readonly estimates: readonly Estimate[];
   /** How laws compare on the drops; null where it was not asked for. */
   readonly goodness: Goodness | null;

@@ -3,6 +3,9 @@ export type Verdict = 'pass' | 'fail' | 'inconclusive' | 'not-tested' | 'invalid
 /** One limit of a specification, and how the evidence stands to it. */
 export interface JudgedCriterion {
   readonly id: string;
+  /** Which of several samples was judged; not set for the only one. */
+  readonly sample?: string;
+  readonly construction?: string | null;
   readonly quantity: string;
   readonly probability?: number;
   /** For reliability: distance in km. */

@@ -8,11 +8,16 @@ export interface Interval {
   readonly upper: number | null;
   /** `profile-likelihood`, `wald`, `calibrated`, …. */
   readonly method: string;
+  /** Of the simulated tests behind it, where there are any. */
+  readonly seed?: number;
 }
 
 /** A quantity with its method, its interval, and the numbers of specimens and drops behind it. */
 export interface Estimate {
   readonly quantity: string;
+  /** Which of several samples it is of; not set for the only one. */
+  readonly sample?: string;
+  readonly construction?: string | null;
   readonly method: string;
   readonly distribution?: LawName;
   /** For quantiles: the share failed. */

@@ -13,7 +13,11 @@ const ORDER: readonly Verdict[] = [
 
 /** The worst verdict among the criteria that count; `not-tested` where none does. */
 export function overallVerdict(criteria: readonly Pick<JudgedCriterion, 'verdict' | 'counted'>[]): Verdict {
-  const counted = criteria.filter((criterion) => criterion.counted);
-  if (counted.length === 0) return 'not-tested';
-  return ORDER[Math.max(...counted.map(({ verdict }) => ORDER.indexOf(verdict)))]!;
+  return overallOf(criteria.filter(({ counted }) => counted).map(({ verdict }) => verdict));
+}
+
+/** The worst of some verdicts; `not-tested` where there is none. */
+export function overallOf(verdicts: readonly Verdict[]): Verdict {
+  if (verdicts.length === 0) return 'not-tested';
+  return ORDER[Math.max(...verdicts.map((verdict) => ORDER.indexOf(verdict)))]!;
 }

@@ -93,6 +93,10 @@ export const passing: ImpactResult = {
     ],
   },
   sample: { specimens: 30, drops: 31, validDrops: 30, failures: 14, censored: null },
+  samples: [],
+  amendments: [],
+  replaces: null,
+  provisional: [],
   path: staircase('oxoxooxx-oxoxoxxooxoxxoxoxooxxo'),
   estimates: [
     {

@@ -10,6 +10,11 @@ import type { Session } from './session.ts';
  */
 export function checkConfiguration(session: Session, list: DeviationList): void {
   const { visits, columns, protocol } = session;
+  for (const { file, line, criterion, version } of session.pinned ?? []) {
+    const found = () =>
+      `criterion ${quote(criterion, 24)} rests on version ${quote(version, 24)} of the protocol, the run followed ${quote(protocol.version, 24)}`;
+    list.add({ code: 'DROP-55', found, file, line, severity: 'note', effect: 'the criterion is invalid' });
+  }
   if (columns.has('rig')) checkRigs(session, list);
   if (columns.has('gauge')) {
     changes(

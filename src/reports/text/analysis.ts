@@ -8,6 +8,7 @@ import { headline } from './headline.ts';
 import { inputs } from './inputs.ts';
 import { notes } from './notes.ts';
 import { pageOf, section, type TextOptions, versioned } from './page.ts';
+import { amendments, provisional, retest, samples } from './session.ts';
 import { subject } from './subject.ts';
 
 /**
@@ -21,9 +22,13 @@ export function analysisText(result: ImpactResult, options: TextOptions): string
   const judgedBy = by === null ? 'Criteria' : `Criteria of ${versioned(by.id, by.version)}`;
   const lines = [
     ...headline(page, result),
+    ...provisional(page, result),
     ...section(page, 'Test', subject(page, result, options.version)),
+    ...section(page, 'Samples', samples(page, result)),
+    ...section(page, 'Retest', retest(page, result)),
     ...section(page, 'Drops, level by level', chart(page, result)),
     ...section(page, 'Deviations from the protocol', deviations(page, result)),
+    ...section(page, 'Amended since the log was written', amendments(page, result)),
     ...section(page, 'Notes', notes(page, result)),
     ...section(page, 'Estimates', estimates(page, result)),
     ...section(page, judgedBy, criteria(page, result)),

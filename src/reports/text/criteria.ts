@@ -14,7 +14,7 @@ export function criteria(page: Page, result: ImpactResult): string[] {
   const shown = result.criteria.slice(0, MOST);
   if (shown.length === 0) return [];
   const rows = shown.map((criterion) => [
-    named(criterion.id),
+    calledOf(criterion),
     `${askedFor(criterion)} ${limitText(criterion)}`,
     foundText(criterion),
     {
@@ -25,7 +25,7 @@ export function criteria(page: Page, result: ImpactResult): string[] {
   const reasons = shown.flatMap((criterion) => {
     const more = criterion.more === undefined ? '' : ` ${sentence(criterion.more.why)}`;
     const apart = criterion.counted ? '' : ' Not counted.';
-    return paragraph(page, `${named(criterion.id)}: ${sentence(criterion.why)}${more}${apart}`, 2, 4);
+    return paragraph(page, `${calledOf(criterion)}: ${sentence(criterion.why)}${more}${apart}`, 2, 4);
   });
   const rest = result.criteria.length - shown.length;
   return [
@@ -43,6 +43,11 @@ export function criteria(page: Page, result: ImpactResult): string[] {
     ...reasons,
     ...(rest > 0 ? paragraph(page, `and ${rest} more criteria; --json lists them`) : []),
   ];
+}
+
+/** The id, and the sample where several were judged. */
+function calledOf({ id, sample }: JudgedCriterion): string {
+  return sample === undefined ? named(id) : `${named(id)} (${named(sample)})`;
 }
 
 /** The verdict on a line of its own, and what it rests on. */
@@ -65,7 +70,7 @@ function restingOn(all: readonly JudgedCriterion[]): string {
   if (counting.length === 0) return 'no criterion of the specification could be judged from this run';
   const words: Verdict[] = ['fail', 'invalid', 'inconclusive', 'not-tested', 'external', 'waived', 'pass'];
   const parts = words.flatMap((word) => {
-    const ids = counting.filter(({ verdict }) => verdict === word).map(({ id }) => named(id));
+    const ids = counting.filter(({ verdict }) => verdict === word).map(calledOf);
     return ids.length === 0 ? [] : [`${verdictWord(word)}: ${listed(ids, 6)}`];
   });
   const aside = all.length - counting.length;

@@ -4,7 +4,7 @@ import type { ImpactResult } from '../../result/analysis.ts';
 import type { Estimate } from '../../result/estimate.ts';
 import { listed, methodName, quantityName } from './names.ts';
 import { estimateText, intervalText, standardErrorText } from './numbers.ts';
-import { type Page, paragraph, sentence } from './page.ts';
+import { named, type Page, paragraph, sentence } from './page.ts';
 import { table } from './table.ts';
 
 /** The estimates, those of one method together, each followed by what binds it or what is wanting. */
@@ -34,12 +34,13 @@ function isMedianAgain({ quantity, probability }: Estimate, group: readonly Esti
 }
 
 /** What all entries of a group share. */
-function basisOf({ method, distribution, interval, variant, specimens, drops }: Estimate): string {
+function basisOf({ sample, method, distribution, interval, variant, specimens, drops }: Estimate): string {
   const law = distribution === undefined ? '' : `, ${distribution} strength`;
   const choice = variant === undefined ? '' : `, ${methodName(variant)}`;
   const ends = interval === null ? '' : `, ${methodName(interval.method)} intervals`;
   const size = `${counted(drops, 'drop')} on ${counted(specimens, 'tyre')}`;
-  return `${sentence(methodName(method) + law + ends + choice).slice(0, -1)}; ${size}`;
+  const whose = sample === undefined ? '' : `${named(sample)}: `;
+  return `${whose}${sentence(methodName(method) + law + ends + choice).slice(0, -1)}; ${size}`;
 }
 
 function listing(page: Page, group: readonly Estimate[]): string[] {

@@ -3,7 +3,7 @@ import { counted } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
 import { methodName, quantityName, verdictWord } from './names.ts';
 import { estimateText, intervalText } from './numbers.ts';
-import { inVerdictColour, type Page, paragraph, sentence, versioned } from './page.ts';
+import { inVerdictColour, named, type Page, paragraph, sentence, versioned } from './page.ts';
 
 /** The result in one or two sentences, for whoever reads no further. */
 export function headline(page: Page, result: ImpactResult): string[] {
@@ -21,7 +21,8 @@ function finding(result: ImpactResult): string {
   if (first === undefined) {
     return sentence(`no estimate: ${result.conformance.why ?? 'there is nothing to estimate from'}`);
   }
-  const name = quantityName(first);
+  const whose = first.sample === undefined ? '' : ` of ${named(first.sample)}`;
+  const name = quantityName(first) + whose;
   const { interval, drops, specimens } = first;
   const range =
     interval === null

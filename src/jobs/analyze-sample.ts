@@ -1,0 +1,152 @@
+import type { Criterion, EstimatorName, Specification } from '../documents/kinds.ts';
+import { askedForEstimate } from '../impact/estimates/asked-for.ts';
+import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
+import { plannedPressure } from '../impact/replay/conditions.ts';
+import type { Replay, Sample } from '../impact/replay/replay.ts';
+import { constructionsByName } from '../impact/replay/tyres.ts';
+import type { JudgedCriterion, Verdict } from '../result/criterion.ts';
+import type { Estimate } from '../result/estimate.ts';
+import { type EnergyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
+import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
+import { judgeSpecification } from '../verdict/judge-specification.ts';
+import type { ImpactTest } from './impact-test.ts';
+
+/** What one sample of a test says, with its name on every entry where there are several. */
+export interface AnalyzedSample {
+  readonly sample: Sample;
+  readonly estimated: ImpactEstimates;
+  readonly estimates: readonly Estimate[];
+  readonly criteria: readonly JudgedCriterion[];
+  /** Null without a specification, and for what is not judged. */
+  readonly verdict: Verdict | null;
+}
+
+/** What every sample of a test is analysed by. */
+export interface SampleContext {
+  readonly test: ImpactTest;
+  readonly replayed: Replay;
+  readonly scale: EnergyScale;
+  /** Estimators asked for beside those of the method and the protocol. */
+  readonly asked: readonly EstimatorName[];
+}
+
+/** Estimates one sample and, where it is a candidate's, judges it. */
+export function analyzeSample(context: SampleContext, sample: Sample): AnalyzedSample {
+  const { specification } = context.test;
+  const estimated = estimateSample(context, sample);
+  const label = sample.name === null ? {} : { sample: sample.name, construction: sample.key.construction };
+  const isJudged = specification !== null && sample.key.role === 'candidate';
+  const judged = isJudged ? judge(specification, context, sample, estimated) : null;
+  return {
+    sample,
+    estimated,
+    estimates: estimated.estimates.map((estimate) => ({ ...estimate, ...label })),
+    criteria: judged?.criteria.map((criterion) => ({ ...criterion, ...label })) ?? [],
+    verdict: judged?.verdict ?? null,
+  };
+}
+
+/** The estimates of one sample alone. */
+export function estimateSample({ test, scale, asked }: SampleContext, sample: Sample): ImpactEstimates {
+  const { protocol, specification } = test;
+  const { mass } = massUsed(scale, dropsOf(sample));
+  return estimateImpact(
+    {
+      protocol,
+      replay: sample,
+      energyOf: scale.of,
+      energyPerHeight: energyPerHeight(scale, mass),
+      refused: sample.refused,
+      asked,
+      constructionOf: constructionOf(test),
+      planned: plannedConditions(test, sample),
+    },
+    specification?.criteria.flatMap(({ probability }) => probability ?? []) ?? [],
+  );
+}
+
+function* dropsOf({ drops }: Sample) {
+  for (const { drop } of drops) yield drop;
+}
+
+/** J for a mm of height, where one mass served all drops and energy goes by height. */
+function energyPerHeight({ definition, gravity }: EnergyScale, mass: number | null): number | null {
+  return definition === 'potential' && mass !== null ? potentialEnergy(mass, gravity.value, 1) : null;
+}
+
+/** The construction of a specimen by the table of specimens, or the only one of the run. */
+function constructionOf({ register, constructions }: ImpactTest): (specimen: string) => string | null {
+  const only = constructions.length === 1 ? constructions[0]!.id : null;
+  if (register === null) return () => only;
+  const rows = new Map(register.specimens.map((row) => [row.specimen, row.construction]));
+  return (specimen) => rows.get(specimen) ?? only;
+}
+
+/** What the protocol plans for these tyres; a pressure by size needs a construction with that size. */
+function plannedConditions({ protocol, constructions }: ImpactTest, { key }: Sample) {
+  const own =
+    key.construction === null ? null : (constructionsByName(constructions).get(key.construction) ?? null);
+  const pressure = plannedPressure(protocol, own)?.value ?? null;
+  return { pressure, temperature: protocol.temperature?.value ?? null };
+}
+
+function judge(
+  specification: Specification,
+  { test, replayed }: SampleContext,
+  sample: Sample,
+  estimated: ImpactEstimates,
+) {
+  const { specimens } = estimated.observations;
+  const obstacle = obstacleTo(replayed, estimated);
+  return judgeSpecification(specification, {
+    protocol: test.protocol,
+    evidenceFor: (criterion) =>
+      obstacle === undefined
+        ? evidenceOf(criterion, estimated)
+        : withoutEvidence('invalid', obstacle, specimens),
+    measurementsFor: (criterion) => measurements(test, sample, criterion),
+  });
+}
+
+/** Why no verdict may be given on the tests; undefined where one may. */
+function obstacleTo({ conformance, provisional }: Replay, { fit, estimates }: ImpactEstimates) {
+  if (provisional.length > 0) return `provisional until settled: ${provisional.join('; ')}`;
+  if (fit === null) return estimates[0]?.why ?? null;
+  return conformance.status === 'invalid' ? conformance.why : undefined;
+}
+
+/** What was measured on the candidates of a sample's construction, whether they were hit or not. */
+function measurements({ register }: ImpactTest, { key, name }: Sample, criterion: Criterion): Measurement[] {
+  const column = MEASURED_COLUMNS[criterion.quantity] ?? criterion.quantity;
+  const isOf = (construction: string | null) =>
+    name === null ||
+    construction === null ||
+    key.construction === null ||
+    `${key.construction}@`.startsWith(`${construction}@`);
+  return (register?.specimens ?? [])
+    .filter(({ role, construction }) => (role === null || role === 'candidate') && isOf(construction))
+    .map(({ specimen, measured }) => ({ specimen, value: measured[column] ?? null }));
+}
+
+/** The column of the specimens table that holds a quantity, where it has another name. */
+const MEASURED_COLUMNS: Readonly<Record<string, string>> = { pressureLoss: 'pressure loss' };
+
+function evidenceOf(criterion: Criterion, { fit, heightPerEnergy, observations }: ImpactEstimates): Evidence {
+  const { specimens } = observations;
+  const found = fit && askedForEstimate(fit, criterion, heightPerEnergy);
+  if (found === null) {
+    return withoutEvidence('none', `this drop test gives no ${criterion.quantity}`, specimens);
+  }
+  const { value, standardError, lower, upper, why } = found;
+  return {
+    status: 'valid',
+    estimate: value,
+    standardError,
+    lower,
+    upper,
+    method: 'censored-likelihood',
+    interval: found.interval,
+    specimens,
+    why,
+  };
+}
