@@ -41,6 +41,7 @@ export function scaled(found: StrengthEstimate, factor: number): StrengthEstimat
     standardError: times(found.standardError),
     lower: times(found.lower),
     upper: times(found.upper),
+    interval: found.interval,
     why: found.why,
   };
 }

@@ -1,5 +1,6 @@
 import type { Estimate } from '../../result/estimate.ts';
 import { scaled } from './asked-for.ts';
+import { CALIBRATION_SEED } from './calibrated.ts';
 import type { Basis } from './from-count.ts';
 import type { StrengthEstimate, StrengthFit } from './strength.ts';
 
@@ -7,18 +8,18 @@ import type { StrengthEstimate, StrengthFit } from './strength.ts';
 const ALWAYS = [0.1, 0.5];
 
 /**
- * The entries of the censored likelihood: median first, then spread, low percentiles, and the median as a height.
+ * The entries of the censored likelihood: median first, then spread, low percentiles, and the median as a height. Where
+ * their intervals are calibrated, the same quantities follow with those of the profile likelihood.
  *
  * @param probabilities shares failed that are asked for beside the usual ones.
  * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
  */
 export function estimatesFromLikelihood(
   fit: StrengthFit,
-  basis: Basis,
+  { confidence, specimens, drops }: Basis,
   probabilities: readonly number[],
   heightPerEnergy: number | null,
 ): Estimate[] {
-  const { confidence, specimens, drops } = basis;
   const entry = (
     quantity: string,
     unit: string,
@@ -37,32 +38,52 @@ export function estimatesFromLikelihood(
       sides: 2,
       lower: found.lower,
       upper: found.upper,
-      method: 'profile-likelihood',
+      method: found.interval,
+      ...(found.interval === 'calibrated' ? { seed: CALIBRATION_SEED } : {}),
     },
     specimens,
     drops,
     why: found.why ?? unboundedSentence(found),
   });
-  const median = fit.quantile(0.5, confidence, 2);
   const shares = [...new Set([...ALWAYS, ...probabilities])].sort((a, b) => a - b);
   const spreadUnit = fit.distribution === 'normal' || fit.distribution === 'logistic' ? 'J' : '1';
-  return [
-    entry('medianFailureEnergy', 'J', median),
-    entry('energySpread', spreadUnit, fit.spread(confidence, 2)),
-    ...shares.map((share) => entry('failureEnergyQuantile', 'J', fit.quantile(share, confidence, 2), share)),
-    heightPerEnergy === null
-      ? { ...entry('medianFailureHeight', 'mm', NOTHING), interval: null, why: NO_HEIGHT }
-      : entry('medianFailureHeight', 'mm', scaled(median, heightPerEnergy)),
-  ];
+  const quantiles = (quantile: StrengthFit['quantile']) => {
+    const median = quantile(0.5, confidence, 2);
+    return {
+      median: entry('medianFailureEnergy', 'J', median),
+      shares: shares.map((share) =>
+        entry('failureEnergyQuantile', 'J', quantile(share, confidence, 2), share),
+      ),
+      height:
+        heightPerEnergy === null
+          ? { ...entry('medianFailureHeight', 'mm', NOTHING), interval: null, why: NO_HEIGHT }
+          : entry('medianFailureHeight', 'mm', scaled(median, heightPerEnergy)),
+    };
+  };
+  const spread = entry('energySpread', spreadUnit, fit.spread(confidence, 2));
+  const first = quantiles(fit.quantile);
+  const headline = [first.median, spread, ...first.shares, first.height];
+  if (first.median.interval?.method !== 'calibrated') return headline;
+  const second = quantiles(fit.profileQuantile);
+  const beside = heightPerEnergy === null ? [] : [second.height];
+  return [...headline, second.median, ...second.shares, ...beside];
 }
 
 const NO_HEIGHT =
   'the drops were made with several masses, or by speed, so that no height stands for an energy';
 
-const NOTHING: StrengthEstimate = { value: null, standardError: null, lower: null, upper: null, why: null };
+const NOTHING: StrengthEstimate = {
+  value: null,
+  standardError: null,
+  lower: null,
+  upper: null,
+  interval: 'profile-likelihood',
+  why: null,
+};
 
-function unboundedSentence({ lower, upper }: StrengthEstimate): string | null {
+function unboundedSentence({ lower, upper, interval }: StrengthEstimate): string | null {
   if (lower !== null && upper !== null) return null;
   const side = lower === null && upper === null ? 'on both sides' : lower === null ? 'downwards' : 'upwards';
-  return `the interval is unbounded ${side}: these drops do not exclude that the chance of failure is the same at every height`;
+  const also = interval === 'calibrated' ? ', or a strength so far off that no limit can be named' : '';
+  return `the interval is unbounded ${side}: these drops do not exclude that the chance of failure is the same at every height${also}`;
 }

@@ -1,23 +1,38 @@
-import type { ImpactProtocol } from '../../documents/kinds.ts';
+import type { EstimatorName, ImpactProtocol } from '../../documents/kinds.ts';
 import { significant } from '../../quantity/format.ts';
 import type { Estimate } from '../../result/estimate.ts';
+import type { Goodness } from '../../result/goodness.ts';
+import type { RegressionResult } from '../../result/regression.ts';
+import { estimateBy, estimatorsFor } from '../estimators/estimators.ts';
+import { type LevelEvidence, levelEvidence } from '../estimators/evidence.ts';
+import { goodnessOfFit } from '../estimators/goodness.ts';
+import { specimenEffectEstimates } from '../estimators/specimen-effect.ts';
 import { type Observations, observe } from '../observations.ts';
-import type { Replay } from '../replay/replay.ts';
+import { adjustedEstimates, type PlannedConditions } from '../regression/adjust.ts';
+import type { ConstructionOf } from '../regression/covariates.ts';
+import { regress } from '../regression/regress.ts';
+import type { ReplayedSample } from '../replay/replay.ts';
+import { shareAimedAt } from '../rules/up-and-down.ts';
 import { countableDrops } from './countable.ts';
 import { type Basis, estimatesFromCount } from './from-count.ts';
 import { estimatesFromLikelihood } from './from-likelihood.ts';
 import { meanOfNotedHeights } from './noted-heights.ts';
+import { ASSUMED_SHARE_WORDS, type Repeatable, repeatable } from './repeatable.ts';
 import { fitStrength, type StrengthFit } from './strength.ts';
 
 export interface ImpactEvidence {
   readonly protocol: ImpactProtocol;
-  readonly replay: Replay;
+  readonly replay: ReplayedSample;
   /** J of a drop; null where it has none. */
   readonly energyOf: Parameters<typeof observe>[1];
-  /** J for a mm, where one falling mass served all drops and energy goes by height; null otherwise. */
+  /** J for a mm (where the mass is varied, for a kg), where one mass served all drops and energy goes by height; else null. */
   readonly energyPerHeight: number | null;
   /** Why nothing may be estimated at all, such as a protocol that was broken too far; null as a rule. */
   readonly refused: string | null;
+  /** Estimators asked for beside those of the method and the protocol. */
+  readonly asked: readonly EstimatorName[];
+  readonly constructionOf: ConstructionOf;
+  readonly planned: PlannedConditions;
 }
 
 /** All estimates of a drop test, and the fit that criteria are judged by; null where nothing may be estimated. */
@@ -27,6 +42,9 @@ export interface ImpactEstimates {
   readonly observations: Observations;
   /** mm for a joule, where one falling mass served all drops; null otherwise. */
   readonly heightPerEnergy: number | null;
+  /** Null where it is not asked for. */
+  readonly goodness: Goodness | null;
+  readonly regression: RegressionResult | null;
 }
 
 /**
@@ -39,37 +57,64 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const { protocol, replay, energyOf, energyPerHeight, refused } = evidence;
   const observations = observe(replay, energyOf);
   const basis = basisOf(protocol, observations);
-  const heightPerEnergy = energyPerHeight === null ? null : 1 / energyPerHeight;
+  const heightPerEnergy = energyPerHeight === null || protocol.vary === 'mass' ? null : 1 / energyPerHeight;
   if (refused !== null) {
     const estimates = [{ ...nothing(protocol, basis), why: refused }];
-    return { estimates, fit: null, observations, heightPerEnergy };
+    return { estimates, fit: null, observations, heightPerEnergy, goodness: null, regression: null };
   }
-  const fitted = (of: Observations) => fitStrength(of.observations, protocol.distribution);
-  const fit = fitted(observations);
-  const remark = bindingRemark(protocol, observations);
-  const likelihood = estimatesFromLikelihood(fit, basis, probabilities, heightPerEnergy).map((estimate) => ({
+  const again = repeatable(protocol, replay, observations, energyOf);
+  const asMade = again.kind === 'repeatable' ? again : null;
+  const fit = fitStrength(observations.observations, protocol.distribution, asMade);
+  const remark = bindingRemark(protocol, observations, again);
+  const aim = protocol.survivalsToRaise === null ? [] : [shareAimedAt(protocol.survivalsToRaise)];
+  const shares = [...probabilities, ...aim];
+  const likelihood = estimatesFromLikelihood(fit, basis, shares, heightPerEnergy).map((estimate) => ({
     ...estimate,
     why: estimate.why ?? remark,
   }));
-  const estimates = [...likelihood, ...besideLikelihood(evidence, observations, basis)];
-  if (replay.counts.unexplained > 0) {
-    const variant = 'with-unexplained-exclusions';
+  const levels = levelEvidence(
+    protocol,
+    replay,
+    observations,
+    countableDrops(protocol, replay, energyPerHeight),
+    energyOf,
+  );
+  const regressed =
+    protocol.regression &&
+    regress(protocol, protocol.regression, observations.observations, evidence.constructionOf);
+  const estimates = [
+    ...likelihood,
+    ...besideLikelihood(levels, observations, basis),
+    ...specimenEffectEstimates(levels, replay, energyOf),
+    ...estimateBy(estimatorsFor(protocol, evidence.asked, likelihood[0]!.value !== null), levels),
+    ...(regressed ? adjustedEstimates(protocol, regressed, evidence.planned, observations) : []),
+  ];
+  const variants = [
+    ...(replay.counts.unexplained > 0 ? (['with-unexplained-exclusions'] as const) : []),
+    ...(replay.counts.excused > 0 ? (['with-exclusions'] as const) : []),
+  ];
+  for (const variant of variants) {
     const all = observe(replay, energyOf, variant);
-    const again = estimatesFromLikelihood(fitted(all), basisOf(protocol, all), [], heightPerEnergy);
+    const again = estimatesFromLikelihood(
+      fitStrength(all.observations, protocol.distribution),
+      basisOf(protocol, all),
+      [],
+      heightPerEnergy,
+    );
     estimates.push(...again.map((estimate) => ({ ...estimate, variant })));
   }
-  return { estimates, fit, observations, heightPerEnergy };
+  const goodness = goodnessOfFit(levels, evidence.asked);
+  return { estimates, fit, observations, heightPerEnergy, goodness, regression: regressed?.result ?? null };
 }
 
-function besideLikelihood(evidence: ImpactEvidence, observations: Observations, basis: Basis): Estimate[] {
-  const { protocol, replay, energyPerHeight } = evidence;
+function besideLikelihood(
+  { protocol, countable }: LevelEvidence,
+  observations: Observations,
+  basis: Basis,
+): Estimate[] {
   switch (protocol.method) {
     case 'up-and-down':
-      return estimatesFromCount(
-        countableDrops(protocol, replay, energyPerHeight),
-        protocol.distribution,
-        basis,
-      );
+      return estimatesFromCount(countable, protocol.distribution, basis);
     case 'rising-height':
       return meanOfNotedHeights(observations, basis);
     default:
@@ -96,15 +141,28 @@ function nothing({ distribution }: ImpactProtocol, { specimens, drops }: Basis):
   };
 }
 
-/** What a number must not be taken for, where its protocol binds it. */
-function bindingRemark({ method, start, step }: ImpactProtocol, observations: Observations): string | null {
+/** What a number must not be taken for, and what its interval takes for granted. */
+function bindingRemark(
+  { method, start, step }: ImpactProtocol,
+  observations: Observations,
+  again: Repeatable,
+): string | null {
+  const said: string[] = [];
   if (method === 'rising-height' && start !== null && step !== null) {
     const by =
       step.kind === 'additive' ? `${significant(step.size, 3)} mm` : `${significant(100 * step.ratio, 3)} %`;
-    return `bound to its protocol: hits from ${significant(start, 4)} mm in steps of ${by} on one tyre, each tyre taken to have one fixed strength`;
+    said.push(
+      `bound to its protocol: hits from ${significant(start, 4)} mm in steps of ${by} on one tyre, each tyre taken to have one fixed strength`,
+    );
+  } else if (observations.mostDrops > 1) {
+    const looks = `${observations.drops} drops on ${observations.specimens} specimens are repeat looks at them`;
+    said.push(
+      again.kind === 'repeatable'
+        ? `${looks}: the calibrated interval takes ${ASSUMED_SHARE_WORDS} of the variance to lie between tyres, which so few cannot show`
+        : `${looks}, taken as independent here: the interval is too narrow (of nominal 95 % intervals some 75 to 88 % hold where half or more of the variance lies between tyres)`,
+    );
   }
-  if (observations.mostDrops > 1) {
-    return `${observations.drops} drops on ${observations.specimens} specimens are repeat looks at them, taken as independent here: the interval is too narrow (of nominal 95 % intervals some 75 to 88 % hold where half or more of the variance lies between tyres)`;
-  }
-  return null;
+  if (again.kind === 'not-repeatable') said.push(`the interval is not calibrated, since ${again.why}`);
+  else if (again.remark !== null) said.push(again.remark);
+  return said.length === 0 ? null : said.join('; ');
 }

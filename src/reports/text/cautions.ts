@@ -9,18 +9,22 @@ export function cautions(page: Page, result: ImpactResult): string[] {
 function ofThisResult(result: ImpactResult): string[] {
   const { method } = result.protocol;
   const first = result.estimates[0];
+  const calibrated = first?.interval?.method === 'calibrated';
   const found: string[] = [];
   if (method === 'rising-height') {
     found.push(
       'A rising-height result is bound to its start height and step: it may be compared only with tests of the same mass, start, step, pressure, rim and rule of hits. The mean of the noted heights is biased and is no substitute.',
     );
   } else if (first !== undefined && first.drops > first.specimens) {
+    const looks = `The ${first.drops} drops on ${first.specimens} ${first.specimens === 1 ? 'tyre' : 'tyres'} are repeat looks at the same tyres`;
     found.push(
-      `The ${first.drops} drops on ${first.specimens} ${first.specimens === 1 ? 'tyre' : 'tyres'} are repeat looks at the same tyres, taken here as independent: the intervals are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`,
+      calibrated
+        ? `${looks}. The calibrated intervals take two thirds of the variance to lie between tyres; all others take the drops as independent and are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`
+        : `${looks}, taken here as independent: the intervals are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`,
     );
   }
   const profile = result.estimates.some(({ interval }) => interval?.method === 'profile-likelihood');
-  if (profile && method === 'up-and-down' && first !== undefined && first.drops <= 60) {
+  if (profile && !calibrated && method === 'up-and-down' && first !== undefined && first.drops <= 60) {
     found.push(
       'From 20 to 50 drops, nominal 95 % profile-likelihood intervals held in about 89 to 95 % of simulated up-and-down tests: read them as a little too narrow.' +
         (first.drops < 20 ? ' With fewer drops they hold less often still.' : ''),

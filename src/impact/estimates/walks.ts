@@ -1,0 +1,135 @@
+import type { ImpactProtocol, Stop } from '../../documents/kinds.ts';
+import type { Experiment } from '../../statistics/calibration/experiment.ts';
+import type { ReplayedDrop } from '../replay/replayed.ts';
+import type { Levels } from '../rules/levels.ts';
+import { specimensOf } from '../rules/method-rules.ts';
+import { upAndDown } from '../rules/up-and-down.ts';
+
+/** One series of a method that moves by one level, as it was made. */
+export interface SteppedSeries {
+  readonly levels: Levels;
+  /** Index of the level of its first drop. */
+  readonly start: number;
+  readonly stop: Stop;
+  /** The tyre of each drop, numbered over all series. */
+  readonly specimens: readonly number[];
+}
+
+/** Steps from the start that are simulated at most; the walk stays at the last as at a limit of the rig. */
+const FARTHEST = 60;
+
+/**
+ * Carries out all series of an up-and-down test, one after another, by the rule itself, all on the levels of the first.
+ * The tyres are hit in the order in which they were; where a failure retires a tyre with sites left, each is used up
+ * before the next is taken.
+ */
+export function steppedWalk(series: readonly SteppedSeries[], protocol: ImpactProtocol) {
+  const sites = specimensOf(protocol);
+  const keepsOrder = sites.goesOnAfterFailure || sites.perSpecimen === 1;
+  const drops = series.map(({ stop, specimens }) => dropsAtMost(stop, specimens.length));
+  const mostDrops = drops.reduce((sum, most) => sum + most, 0);
+  const { levels: from, start: origin } = series[0]!;
+  const reach = Math.min(FARTHEST, Math.max(...drops));
+  const lowest = Math.max(from.lowest, origin - reach);
+  const highest = Math.min(from.highest, origin + reach);
+  const heights = Array.from({ length: highest - lowest + 1 }, (_, i) => from.at(lowest + i));
+  const named = new Set(series.flatMap(({ specimens }) => specimens)).size;
+  const runs = series.map(({ start, stop, specimens }, index) => {
+    const at = Math.min(Math.max(start, lowest), highest);
+    const levels = movedTo(from, at, lowest, highest);
+    const survivalsToRaise = protocol.survivalsToRaise ?? 1;
+    const rule = upAndDown({ levels, stop, ...sites, survivalsToRaise });
+    return { levels, rule, specimens, most: drops[index]!, offset: at - lowest };
+  });
+  const hits = new Int32Array(named + mostDrops);
+  const walk: Experiment['walk'] = (fails, into) => {
+    let fresh = named;
+    let drop = 0;
+    for (const { levels, rule, specimens, most, offset } of runs) {
+      let state = rule.start;
+      let specimen = -1;
+      hits.fill(0);
+      for (let i = 0; i < most; i++) {
+        const advice = rule.advice(state);
+        if (advice.decision === 'stop') break;
+        if (keepsOrder) specimen = specimens[i] ?? fresh++;
+        else if (advice.specimen === 'new') specimen = fresh++;
+        const level = levels.nearest(advice.height) + offset;
+        const failed = fails(level, specimen);
+        into.level[drop] = level;
+        into.failed[drop] = failed ? 1 : 0;
+        into.specimen[drop++] = specimen;
+        const outcome = failed ? 'failed' : 'survived';
+        state = rule.step(state, { height: advice.height, outcome, specimen: '', hit: ++hits[specimen]! });
+      }
+    }
+    into.size = drop;
+  };
+  return { heights, walk, mostDrops, mostSpecimens: named + mostDrops };
+}
+
+/** Each specimen from the lowest level upwards until it fails or has survived the highest: the rising-height rule. */
+export function risingWalk(levels: number, specimens: number): Experiment['walk'] {
+  return (fails, into) => {
+    let drop = 0;
+    for (let specimen = 0; specimen < specimens; specimen++) {
+      for (let level = 0; level < levels; level++) {
+        const failed = fails(level, specimen);
+        into.level[drop] = level;
+        into.failed[drop] = failed ? 1 : 0;
+        into.specimen[drop++] = specimen;
+        if (failed) break;
+      }
+    }
+    into.size = drop;
+  };
+}
+
+/** The hits as they were made: outcomes have no say in what follows. */
+export function fixedWalk(
+  used: readonly ReplayedDrop[],
+  levels: readonly number[],
+  vary: ImpactProtocol['vary'],
+) {
+  const numbers = new Map<string, number>();
+  const hits = used.map(({ drop }) => {
+    const specimen = numbers.get(drop.specimen) ?? numbers.size;
+    numbers.set(drop.specimen, specimen);
+    return { specimen, level: nearest(levels, vary === 'mass' ? (drop.mass ?? levels[0]!) : drop.height) };
+  });
+  const walk: Experiment['walk'] = (fails, into) => {
+    hits.forEach(({ level, specimen }, i) => {
+      into.level[i] = level;
+      into.failed[i] = fails(level, specimen) ? 1 : 0;
+      into.specimen[i] = specimen;
+    });
+    into.size = hits.length;
+  };
+  return { walk, specimens: numbers.size };
+}
+
+/** The same levels counted from another one, within narrower limits. */
+function movedTo(levels: Levels, start: number, lowest: number, highest: number): Levels {
+  return {
+    ...levels,
+    lowest: lowest - start,
+    highest: highest - start,
+    at: (index) => levels.at(index + start),
+    within: (index) => Math.min(highest - start, Math.max(lowest - start, index)),
+    nearest: (height) => levels.nearest(height) - start,
+  };
+}
+
+/** Where the number of drops is chance, tests longer than twice the one made (and 20 more) are cut. */
+function dropsAtMost({ drops, rarer, atMost }: Stop, made: number): number {
+  if (atMost !== undefined) return Math.max(atMost, made);
+  return drops !== undefined && rarer === undefined ? Math.max(drops, made) : 2 * made + 20;
+}
+
+function nearest(levels: readonly number[], level: number): number {
+  let best = 0;
+  levels.forEach((candidate, i) => {
+    if (Math.abs(candidate - level) < Math.abs(levels[best]! - level)) best = i;
+  });
+  return best;
+}
