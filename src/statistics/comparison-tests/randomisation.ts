@@ -1,3 +1,5 @@
+import { compensatedSum } from '../summary/moments.ts';
+
 /** How a sum of differences ranks among those of all ways in which chance could have set their signs. */
 export interface Randomisation {
   /** Patterns of signs in all: 2ⁿ. */
@@ -24,14 +26,15 @@ export function randomisationTest(differences: readonly number[]): Randomisation
   if (n < 1 || n > MOST_PAIRS)
     throw new RangeError(`${n} pairs; all sign patterns are counted for 1 to ${MOST_PAIRS}`);
   const sizes = differences.map(Math.abs);
-  const seen = differences.reduce((a, b) => a + b, 0);
+  const seen = compensatedSum(differences);
+  const largest = compensatedSum(sizes);
   // Sums that differ by rounding only are equal.
-  const hair = 1e-9 * sizes.reduce((a, b) => a + b, 0);
+  const hair = 1e-9 * largest;
   let above = 0;
   let equal = 0;
   let far = 0;
   const patterns = 2 ** n;
-  let sum = -sizes.reduce((a, b) => a + b, 0);
+  let sum = -largest;
   const positive = new Array<boolean>(n).fill(false);
   for (let pattern = 0; pattern < patterns; pattern++) {
     if (pattern > 0) {

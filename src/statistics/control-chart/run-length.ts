@@ -1,6 +1,7 @@
 import { normal } from '../laws/normal.ts';
 import { gaussLegendre } from '../special/gauss-legendre.ts';
 import { solveLinear } from '../special/linear-system.ts';
+import { ewmaHalfWidth } from './ewma.ts';
 
 /** Points of the quadrature: the kernels are normal densities, smooth on the scale of the limits. */
 const POINTS = 80;
@@ -43,7 +44,7 @@ function oneSided(k: number, h: number, shift: number): number {
  * L(u) = 1 + (1/λ) ∫ L(y)·φ((y − (1 − λ)u)/λ − δ) dy over the limits.
  */
 export function ewmaRunLength(weight: number, width: number, shift: number): number {
-  const limit = width * Math.sqrt(weight / (2 - weight));
+  const limit = ewmaHalfWidth({ target: 0, sigma: 1, weight, width }, Infinity);
   const { nodes, weights } = gaussLegendre(POINTS, -limit, limit);
   const matrix = new Float64Array(POINTS * POINTS);
   const kernel = (u: number, j: number) =>

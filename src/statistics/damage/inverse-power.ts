@@ -1,5 +1,6 @@
 import { studentLaw } from '../laws/student.ts';
 import type { Combined } from '../uncertainty/effective-degrees.ts';
+import { minerSum } from './palmgren-miner.ts';
 
 /** A stretch of a schedule: how far, at which load. */
 export interface LoadedDistance {
@@ -31,6 +32,20 @@ export function equivalentDistance(
   checkLoads([reference]);
   for (const { load } of stretches) if (!(load >= 0)) throw new RangeError(`load ${load} is below 0`);
   return stretches.reduce((sum, { distance, load }) => sum + distance * (load / reference) ** exponent, 0);
+}
+
+/** The share of the life that a schedule uses up, from the life at one load: Palmgren–Miner with the inverse power law. */
+export function damageOfSchedule(
+  stretches: readonly LoadedDistance[],
+  known: { readonly life: number; readonly load: number },
+  exponent: number,
+): number {
+  return minerSum(
+    stretches.map(({ distance, load }) => ({
+      amount: distance,
+      life: load === 0 ? Infinity : lifeAtLoad(known.life, known.load, load, exponent),
+    })),
+  );
 }
 
 /** The constant load that does as much over the same distance: (Σ dᵢ·loadᵢ^exponent/Σ dᵢ)^(1/exponent). */

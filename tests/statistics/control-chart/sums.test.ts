@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
+import { bridgeBatches } from '../../../src/statistics/control-chart/bridge.ts';
 import { stepChange } from '../../../src/statistics/control-chart/change-point.ts';
 import { cusumChart, shiftStart } from '../../../src/statistics/control-chart/cusum.ts';
+import { findDrift } from '../../../src/statistics/control-chart/drift.ts';
 import { ewmaChart, ewmaHalfWidth } from '../../../src/statistics/control-chart/ewma.ts';
 import ewma from '../../reference/ctl-02/CTL-02-nist-ewma.json' with { type: 'json' };
 import cusum from '../../reference/ctl-03/CTL-03-nist-cusum.json' with { type: 'json' };
@@ -51,4 +53,24 @@ test('a chart without a sound design is refused', () => {
     'standard deviation 0',
   );
   expect(() => cusumChart([1], { target: 0, allowance: -1, decision: 4 })).toThrow('no chart');
+});
+
+test('a drift is found with two readings of its start', () => {
+  const { x, target } = cusum.data;
+  // k = 0.3175 and h = 4.1959 in standard deviations of 0.635.
+  const drift = findDrift(x, target, 0.635, { allowance: 0.5, decision: 4.1959 / 0.635 });
+  expect(drift.shift).toMatchObject({ signal: 13, start: 12 });
+  expect(drift.step).toMatchObject({ start: 12 });
+  expect(findDrift(x.slice(0, 12), target, 0.635)).toMatchObject({ shift: null, step: null });
+});
+
+// By hand: the new batch reads 1 higher on every occasion but for ± 0.1.
+test('batches read on the same occasions are bridged by their differences', () => {
+  const old = [10, 12, 14, 16];
+  const fresh = [11.1, 12.9, 15.1, 16.9];
+  const paired = bridgeBatches(old, fresh, 'paired', 0.95);
+  expect(paired.difference).toBeCloseTo(1, 12);
+  // Standard deviation 0.11547, over √4.
+  expect(paired.standardError).toBeCloseTo(0.057735, 6);
+  expect(bridgeBatches(old, fresh, 'separate', 0.95).standardError).toBeGreaterThan(1);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import {
   basquinLife,
+  damageOfSchedule,
   equivalentDistance,
   equivalentDistanceInterval,
   equivalentLoad,
@@ -13,7 +14,8 @@ import miner from '../../reference/dmg-01/DMG-01-miner-2block.json' with { type:
 import basquin from '../../reference/dmg-02/DMG-02-basquin-miner.json' with { type: 'json' };
 import bearing from '../../reference/dmg-03/DMG-03-bearing-equivalent-load.json' with { type: 'json' };
 import loads from '../../reference/dmg-04/DMG-04-load-equivalence.json' with { type: 'json' };
-import { expectWhole, titleOf } from '../../reference/published.ts';
+import fluid from '../../reference/lif-17/LIF-17-insulating-fluid.json' with { type: 'json' };
+import { expectedOf, expectNumber, expectWhole, titleOf } from '../../reference/published.ts';
 
 test(titleOf(miner), () => {
   const { n, N } = miner.data;
@@ -41,12 +43,8 @@ test(titleOf(bearing), () => {
   const tenth = (life_rev_at_95 * lifeAtShare(1, b, 0.1)) / lifeAtShare(1, b, 0.05);
   // The rating: the load at which the life is a million revolutions.
   const rating = equivalent * (tenth / 1e6) ** (1 / p);
-  const sum = minerSum(
-    duty.map(({ load, distance }) => ({
-      amount: tenth * distance,
-      life: load === 0 ? Infinity : lifeAtLoad(1e6, rating, load, p),
-    })),
-  );
+  const whole = duty.map(({ load, distance }) => ({ load, distance: tenth * distance }));
+  const sum = damageOfSchedule(whole, { life: 1e6, load: rating }, p);
   expectWhole(bearing, {
     'equivalent load kN': equivalent,
     'L90 (rev)': tenth,
@@ -71,6 +69,11 @@ test(titleOf(loads), () => {
     found[`equivalent constant load fraction, p=${p}`] = equivalentLoad(schedule, p);
   }
   expectWhole(loads, found);
+});
+
+test(`${fluid.id}: acceleration by the inverse power law`, () => {
+  const exponent = -expectedOf(fluid, 'b1 (power)');
+  expectNumber(fluid, 'acceleration factor 38 kV vs 30 kV', 1 / lifeAtLoad(1, 30, 38, exponent));
 });
 
 // By hand: 100 km at twice the load, exponent 3 ± 0.1: 800 km, slope 800·ln 2 = 554.5 a unit; at 3 ± 1.96·0.1: 698 and 916 km.

@@ -3,6 +3,7 @@ import { analyseOneWay } from '../../../src/statistics/analysis-of-variance/one-
 import { studentizedRangeLaw } from '../../../src/statistics/laws/studentized-range.ts';
 import { type Adjustment, adjust } from '../../../src/statistics/multiplicity/adjust.ts';
 import { compareAllPairs } from '../../../src/statistics/multiplicity/all-pairs.ts';
+import { groupsNotToldApart } from '../../../src/statistics/multiplicity/groups.ts';
 import tukey from '../../reference/cmp-01/CMP-01-nist-tukey.json' with { type: 'json' };
 import hochberg from '../../reference/cmp-02/CMP-02-bh1995.json' with { type: 'json' };
 import { expectWhole, titleOf } from '../../reference/published.ts';
@@ -57,4 +58,20 @@ test('the order in which p-values come does not matter; what is none is refused'
     expect(adjust([0.01, 0.02, 0.03], method)).toEqual([b, c, a]);
   }
   expect(() => adjust([1.2], 'holm')).toThrow('p 1.2');
+});
+
+// CMP-01 at 5 %: pairs 1-2, 1-3, 2-4, 3-4 differ, 1-4 and 2-3 do not (Tukey, printed intervals).
+test('groups not told apart', () => {
+  const told = compareAllPairs(tukey.data.groups, 0.95).filter((pair) => pair.tukey <= 0.05);
+  const pairs = told.map((pair) => [pair.first, pair.second] as const);
+  expect(groupsNotToldApart([2, 1, 3, 0], pairs)).toEqual([
+    [2, 1],
+    [3, 0],
+  ]);
+  // A chain: neighbours are alike, the ends are not.
+  expect(groupsNotToldApart([0, 1, 2], [[0, 2]])).toEqual([
+    [0, 1],
+    [1, 2],
+  ]);
+  expect(groupsNotToldApart([0, 1], [])).toEqual([[0, 1]]);
 });
