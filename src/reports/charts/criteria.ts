@@ -1,19 +1,20 @@
-import { written } from '../../quantity/amount.ts';
 import type { JudgedCriterion } from '../../result/criterion.ts';
-import { verdictWord } from '../text/names.ts';
-import { axisBelow, horizontal, type Plot, type Scale } from './axes.ts';
-import { type Figure, INK, label } from './figure.ts';
-import { element, type Markup, together } from './svg.ts';
+import { stated } from '../words/amounts.ts';
+import type { Language } from '../words/language.ts';
+import { axisBelow, dashed, horizontal, horizontalEnd, line, type Plot, type Scale } from './axes.ts';
+import { type Figure, INK, label, WIDTH } from './figure.ts';
+import { ends } from './numbers.ts';
+import { element, type Markup, rounded, together } from './svg.ts';
 
-const WIDTH = 720;
-const ROW = 34;
-const LEFT = 190;
+const ROW = 30;
+const MOST = 24;
+/** Shares of a limit beyond this are drawn at the edge, as an arrow: what is near the limits must not be squeezed. */
+const FARTHEST = 2.5;
 
 interface Row {
   readonly criterion: JudgedCriterion;
-  readonly limit: number;
-  readonly estimate: number;
   /** Shares of the limit; null where unbounded. */
+  readonly estimate: number;
   readonly lower: number | null;
   readonly upper: number | null;
 }
@@ -23,64 +24,61 @@ interface Row {
  * stand in one picture; the bar ends at the one-sided bounds, an arrow where there is none, and the end that decides is
  * drawn thick. Criteria without one positive limit and an estimate are not drawn.
  */
-export function criteriaFigure(criteria: readonly JudgedCriterion[], id: string): Figure | null {
-  const rows = criteria.flatMap(rowOf);
+export function criteriaFigure(
+  criteria: readonly JudgedCriterion[],
+  id: string,
+  language: Language,
+): Figure | null {
+  const { charts } = language.words;
+  const all = criteria.flatMap(rowOf);
+  const rows = all.slice(0, MOST);
   if (rows.length === 0) return null;
-  const height = 84 + rows.length * ROW;
-  const plot: Plot = { left: LEFT, right: WIDTH - 120, top: 26, bottom: height - 50 };
-  const ends = rows.flatMap(({ estimate, lower, upper }) => [
-    estimate,
-    lower ?? estimate,
-    upper ?? estimate,
-    1,
-  ]);
+  const rest = all.length - rows.length;
+  const height = 74 + rows.length * ROW + (rest > 0 ? 20 : 0);
+  const plot: Plot = { left: 120, right: WIDTH - 122, top: 24, bottom: height - 50 };
+  const reach = ends(
+    rows.flatMap(({ estimate, lower, upper }) => [estimate, lower ?? estimate, upper ?? estimate, 1]),
+  );
   const x = horizontal(
     plot,
-    100 * Math.max(0, Math.min(...ends)),
-    100 * Math.min(4, Math.max(...ends)),
+    100 * Math.max(0, reach.least),
+    100 * Math.max(1, Math.min(FARTHEST, reach.most)),
     0.08,
   );
   return {
     id,
-    title: 'Distance to the limits',
-    alternative: rows.map(sentenceOf).join(' '),
+    title: charts.titles.criteria,
+    alternative: rows.map((row) => sentenceOf(row, language)).join(' '),
     width: WIDTH,
     height,
     body: together(
-      axisBelow(plot, x, 'share of the limit (%)'),
-      element('path', {
-        d: `M${round(x(100))} ${plot.top - 6}V${plot.bottom}`,
-        stroke: INK.limit,
-        'stroke-width': 1.5,
-        'stroke-dasharray': '5 3',
-      }),
-      label(x(100), plot.top - 12, 'limit', { anchor: 'middle', fill: INK.limit }),
-      ...rows.map((row, i) => drawn(row, x, plot, plot.top + ROW * (i + 0.5))),
+      axisBelow(plot, x, charts.shareOfLimit, language, { count: 5 }),
+      dashed(x(100), plot.top - 4, plot.bottom, INK.limit),
+      label(x(100), plot.top - 10, charts.limit, { anchor: 'middle', fill: INK.limit, weight: 600 }),
+      ...rows.map((row, i) => drawn(row, x, plot, plot.top + ROW * (i + 0.5), language)),
+      ...(rest > 0 ? [label(plot.left, plot.bottom - 6, charts.more(rest), { fill: INK.muted })] : []),
     ),
   };
 }
 
-function drawn({ criterion, estimate, lower, upper }: Row, x: Scale, plot: Plot, y: number): Markup {
+function drawn(row: Row, x: Scale, plot: Plot, y: number, { words }: Language): Markup {
+  const { criterion, estimate, lower, upper } = row;
   const [least, most] = x.domain() as [number, number];
-  const inside = (share: number) => Math.min(most, Math.max(least, 100 * share));
-  const from = lower === null ? least : inside(lower);
-  const to = upper === null ? most : inside(upper);
+  const inside = (share: number) => x(Math.min(most, Math.max(least, 100 * share)));
+  const from = lower === null ? plot.left : inside(lower);
+  const to = upper === null ? plot.right : inside(upper);
   const isOpenBelow = lower === null || 100 * lower < least;
   const isOpenAbove = upper === null || 100 * upper > most;
-  const end = (share: number, open: boolean, direction: -1 | 1): Markup => {
-    const at = round(x(share));
-    const d = open
-      ? `M${at - direction * 7} ${y - 5}L${at} ${y}L${at - direction * 7} ${y + 5}`
-      : `M${at} ${y - 6}v12`;
-    return element('path', { d, stroke: INK.fit, 'stroke-width': 2.5, fill: 'none' });
-  };
+  const decidesBelow = criterion.limit.atLeast !== undefined;
+  const center = inside(estimate);
+  const beyond = 100 * estimate > most || 100 * estimate < least;
   return together(
-    label(plot.left - 12, y + 4, criterion.id, { anchor: 'end', most: 26 }),
-    element('path', { d: `M${round(x(from))} ${y}H${round(x(to))}`, stroke: INK.fit, 'stroke-width': 2 }),
-    end(from, isOpenBelow, -1),
-    end(to, isOpenAbove, 1),
-    element('circle', { cx: x(inside(estimate)), cy: y, r: 4.5, fill: INK.fit }),
-    label(plot.right + 14, y + 4, verdictWord(criterion.verdict), { weight: 600 }),
+    label(plot.left - 12, y + 4, criterion.id, { anchor: 'end', most: 13 }),
+    line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.fit, 2),
+    horizontalEnd(from, y, isOpenBelow, -1, decidesBelow ? 4 : 2),
+    horizontalEnd(to, y, isOpenAbove, 1, decidesBelow ? 2 : 4),
+    ...(beyond ? [] : [element('circle', { cx: center, cy: y, r: 4.5, fill: INK.fit })]),
+    label(plot.right + 12, y + 4, words.verdict[criterion.verdict], { weight: 600 }),
   );
 }
 
@@ -89,17 +87,24 @@ function rowOf(criterion: JudgedCriterion): Row[] {
   const { estimate, bounds } = criterion;
   if (limit === null || limit <= 0 || estimate === null) return [];
   const share = (value: number | null) => (value === null ? null : value / limit);
-  return [
-    { criterion, limit, estimate: estimate / limit, lower: share(bounds.lower), upper: share(bounds.upper) },
-  ];
+  const row = {
+    criterion,
+    estimate: estimate / limit,
+    lower: share(bounds.lower),
+    upper: share(bounds.upper),
+  };
+  return Number.isFinite(row.estimate) ? [row] : [];
 }
 
-function sentenceOf({ criterion, estimate, limit }: Row): string {
-  const word = criterion.limit.atLeast === undefined ? 'at most' : 'at least';
-  const asked = `${word} ${written(limit, criterion.limit.unit)}`;
-  return `${criterion.id}: ${(100 * estimate).toFixed(0)} % of the limit, ${asked}; ${verdictWord(criterion.verdict)}.`;
-}
-
-function round(value: number): number {
-  return Math.round(value * 100) / 100;
+function sentenceOf({ criterion, estimate }: Row, language: Language): string {
+  const { words } = language;
+  const { atLeast, atMost, unit } = criterion.limit;
+  const limit = stated(language, (atLeast ?? atMost)!, unit);
+  const percent = 100 * estimate < 1e4 ? `${(100 * estimate).toFixed(0)} %` : `> 10000 %`;
+  return words.charts.tell.criterion({
+    id: criterion.id.slice(0, 40),
+    share: percent,
+    asked: atLeast === undefined ? words.criteria.atMost(limit) : words.criteria.atLeast(limit),
+    verdict: words.verdict[criterion.verdict],
+  });
 }

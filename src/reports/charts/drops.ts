@@ -1,84 +1,115 @@
-import { counted } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
-import { type PathDrop, standingOf } from '../text/levels.ts';
-import { axisBelow, axisLeft, axisRight, horizontal, type Plot, vertical } from './axes.ts';
-import { type Figure, INK, label } from './figure.ts';
-import { element, type Markup, together } from './svg.ts';
+import { grouped } from '../grouped.ts';
+import { type PathDrop, type Standing, standingOf } from '../text/levels.ts';
+import type { Language } from '../words/language.ts';
+import { axisBelow, axisLeft, axisRight, horizontal, line, type Plot, vertical } from './axes.ts';
+import { type Figure, INK, label, labelWidth, WIDTH } from './figure.ts';
+import { ends } from './numbers.ts';
+import { element, type Markup, rounded, together } from './svg.ts';
 
-const WIDTH = 720;
-const HEIGHT = 330;
-const PLOT: Plot = { left: 78, right: WIDTH - 74, top: 34, bottom: HEIGHT - 58 };
-/** More drops than this are dots too small to tell apart; the levels are then summed up in words and in the table. */
-const MOST = 400;
+const HEIGHT = 320;
+const PLOT: Plot = { left: 74, right: WIDTH - 74, top: 34, bottom: HEIGHT - 50 };
+/** More drops than this are dots too small to tell apart; the text alternative says that the rest is not drawn. */
+const MOST = 300;
+
+interface Place {
+  readonly drop: PathDrop;
+  readonly x: number;
+  readonly y: number;
+}
 
 /**
  * Level by drop: each drop at its height in the order in which it was made, filled where the tyre failed, hollow where
- * it survived, a cross where the drop was left out; the line joins the drops that count, so that reversals show.
+ * it survived, a cross where the drop was left out; the line joins the drops that count, and a ring marks those after
+ * which an up-and-down series turns back.
  */
-export function dropsFigure({ path, protocol }: ImpactResult, id: string): Figure | null {
-  const drops = path.slice(0, MOST);
+export function dropsFigure(
+  { path, protocol }: Pick<ImpactResult, 'path' | 'protocol'>,
+  id: string,
+  language: Language,
+): Figure | null {
+  const drops = path.slice(0, MOST).filter(({ height }) => Number.isFinite(height));
   if (drops.length === 0) return null;
-  const heights = drops.map(({ height }) => height);
+  const { charts } = language.words;
+  const { least, most } = ends(drops.map(({ height }) => height));
   const x = horizontal(PLOT, 1, drops.length, 0.02);
-  const y = vertical(PLOT, Math.min(...heights), Math.max(...heights), 0.08);
-  const radius = drops.length <= 60 ? 5 : drops.length <= 150 ? 3.5 : 2;
+  const y = vertical(PLOT, least, most, 0.08);
+  const radius = drops.length <= 60 ? 4.5 : drops.length <= 150 ? 3 : 1.8;
   const at = drops.map((drop, i) => ({ drop, x: x(i + 1), y: y(drop.height) }));
-  const used = at.filter(({ drop }) => drop.used);
-  const joins = protocol.method === 'up-and-down' ? pathThrough(used) : null;
+  const isStaircase = protocol.method.endsWith('up-and-down');
+  const series = grouped(
+    at.filter(({ drop }) => drop.used),
+    ({ drop }) => drop.series,
+  ).map(([, places]) => places);
+  const turns = isStaircase ? series.flatMap(reversals) : [];
   const perMillimetre = energyPerMillimetre(drops);
   const energy =
     perMillimetre === null ? null : y.copy().domain(y.domain().map((height) => height * perMillimetre));
   return {
     id,
-    title: 'Drops, level by level',
-    alternative: alternativeOf(path),
+    title: charts.titles.drops,
+    alternative: charts.tell.drops({
+      ...tallied(path),
+      drops: language.words.drops(path.length),
+      lowest: language.number(String(Math.round(least * 10) / 10)),
+      highest: language.number(String(Math.round(most * 10) / 10)),
+      reversals: isStaircase ? turns.length : null,
+      shown: drops.length,
+      all: path.length,
+    }),
     width: WIDTH,
     height: HEIGHT,
     body: together(
-      axisLeft(PLOT, y, 'height above contact (mm)'),
-      axisBelow(PLOT, x, 'drop, in order'),
-      ...(energy === null ? [] : [axisRight(PLOT, energy, 'energy (J)')]),
-      ...(joins === null
-        ? []
-        : [element('path', { d: joins, stroke: INK.rule, 'stroke-width': 1.5, fill: 'none' })]),
-      ...at.map((place) => mark(place.drop, place.x, place.y, radius)),
-      legend(path),
+      axisLeft(PLOT, y, charts.height, language),
+      axisBelow(PLOT, x, charts.dropInOrder, language, {
+        ticks: x.ticks(8).filter((tick) => Number.isInteger(tick) && tick >= 1),
+      }),
+      ...(energy === null ? [] : [axisRight(PLOT, energy, charts.energy, language)]),
+      ...(isStaircase ? series.map((places) => line(pathThrough(places), INK.muted, 1)) : []),
+      ...turns.map((place) => ring(place.x, place.y, radius)),
+      ...at.map((place) => mark(standingOf(place.drop), place.x, place.y, radius)),
+      legend(at, turns.length > 0, language),
     ),
   };
 }
 
-function mark(drop: PathDrop, x: number, y: number, radius: number): Markup {
-  const standing = standingOf(drop);
+/** The mark of a drop; the same in every picture. */
+export function mark(standing: Standing, x: number, y: number, radius: number): Markup {
   if (standing === 'leftOut') {
-    const d = `M${x - radius} ${y - radius}l${2 * radius} ${2 * radius}m0 ${-2 * radius}l${-2 * radius} ${2 * radius}`;
-    return element('path', {
-      d: d.replace(/\d+\.\d+/g, (n) => Number(n).toFixed(2)),
-      stroke: INK.muted,
-      'stroke-width': 1.5,
-      fill: 'none',
-    });
+    const d = `M${rounded(x - radius)} ${rounded(y - radius)}L${rounded(x + radius)} ${rounded(y + radius)}M${rounded(x - radius)} ${rounded(y + radius)}L${rounded(x + radius)} ${rounded(y - radius)}`;
+    return line(d, INK.muted, 1.5);
   }
   const fill = standing === 'failed' ? INK.mark : '#ffffff';
   return element('circle', { cx: x, cy: y, r: radius, fill, stroke: INK.mark, 'stroke-width': 1.5 });
 }
 
-/** The marks with their words, in one line above the plot. */
-function legend(drops: readonly PathDrop[]): Markup {
-  const entries: [PathDrop, string][] = [];
-  const words = { failed: 'failed', survived: 'survived', leftOut: 'left out' } as const;
-  for (const standing of ['failed', 'survived', 'leftOut'] as const) {
-    const drop = drops.find((candidate) => standingOf(candidate) === standing);
-    if (drop !== undefined) entries.push([drop, words[standing]]);
-  }
-  return together(
-    ...entries.map(([drop, word], i) =>
-      together(mark(drop, PLOT.left + 8 + i * 96, 16, 5), label(PLOT.left + 20 + i * 96, 20, word)),
-    ),
-  );
+function ring(x: number, y: number, radius: number): Markup {
+  return element('circle', { cx: x, cy: y, r: radius + 3, fill: 'none', stroke: INK.muted });
 }
 
-function pathThrough(places: readonly { readonly x: number; readonly y: number }[]): string {
-  return places.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`).join('');
+/** Drops whose outcome differs from that of the drop before: there the series turns. */
+function reversals(places: readonly Place[]): Place[] {
+  return places.filter(({ drop }, i) => i > 0 && drop.outcome !== places[i - 1]!.drop.outcome);
+}
+
+/** The marks with their words, in one line above the plot. */
+function legend(at: readonly Place[], turns: boolean, { words: { charts } }: Language): Markup {
+  let left = PLOT.left + 8;
+  const pieces: Markup[] = [];
+  const add = (drawn: (x: number) => Markup, word: string) => {
+    pieces.push(drawn(left), label(left + 12, 20, word));
+    left += labelWidth(word) + 34;
+  };
+  for (const standing of ['failed', 'survived', 'leftOut'] as const) {
+    if (at.some(({ drop }) => standingOf(drop) === standing))
+      add((x) => mark(standing, x, 16, 4.5), charts[standing]);
+  }
+  if (turns) add((x) => together(ring(x, 16, 3.5), mark('survived', x, 16, 3)), charts.reversal);
+  return together(...pieces);
+}
+
+function pathThrough(places: readonly Place[]): string {
+  return places.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${rounded(x)} ${rounded(y)}`).join('');
 }
 
 /** J for a mm where it is one and the same for all drops; null otherwise. */
@@ -87,20 +118,13 @@ function energyPerMillimetre(drops: readonly PathDrop[]): number | null {
   if (first === undefined || first.energy === null || first.height === 0) return null;
   const ratio = first.energy / first.height;
   const same = drops.every(
-    ({ energy, height }) => energy !== null && Math.abs(energy / height - ratio) < 1e-9 * ratio,
+    ({ energy, height }) => energy !== null && Math.abs(energy - ratio * height) <= 1e-9 * Math.abs(energy),
   );
-  return same ? ratio : null;
+  return same && ratio > 0 ? ratio : null;
 }
 
-function alternativeOf(path: readonly PathDrop[]): string {
+function tallied(path: readonly PathDrop[]): Readonly<Record<Standing, number>> {
   const count = { failed: 0, survived: 0, leftOut: 0 };
-  let [lowest, highest] = [Infinity, -Infinity];
-  for (const drop of path) {
-    count[standingOf(drop)] += 1;
-    lowest = Math.min(lowest, drop.height);
-    highest = Math.max(highest, drop.height);
-  }
-  const out = count.leftOut > 0 ? `, ${count.leftOut} left out` : '';
-  const shown = path.length > MOST ? ` The first ${MOST} are drawn.` : '';
-  return `${counted(path.length, 'drop')} between ${Math.round(lowest)} and ${Math.round(highest)} mm: ${count.failed} failed, ${count.survived} survived${out}.${shown}`;
+  for (const drop of path) count[standingOf(drop)] += 1;
+  return count;
 }

@@ -20,10 +20,14 @@ export const INK = {
   mark: '#1f2328',
   fit: '#0b5394',
   band: '#c9dcf0',
+  pause: '#e5e7ea',
   limit: '#9a3412',
 } as const;
 
 export const FONT_SIZE = 12;
+
+/** Of every picture, in pixels: its letters can still be read on a phone, and it stands within an A4 column. */
+export const WIDTH = 540;
 
 /** The picture as one `<svg>` element, named for assistive technology, scaling to the room it is given. */
 export function svgOf({ id, title, alternative, width, height, body }: Figure): string {
@@ -71,6 +75,37 @@ export function label(
     },
     text(content, style.most ?? 60),
   );
+}
+
+/** A label beside a place, turned to the side where there is room, so that it stays within [left, right]. */
+export function labelBeside(
+  x: number,
+  y: number,
+  content: string,
+  within: { readonly left: number; readonly right: number },
+  style: { readonly fill?: string; readonly weight?: number } = {},
+): Markup {
+  const fits = (most: number) => x + 6 + labelWidth(content) <= most;
+  return fits(within.right)
+    ? label(x + 6, y, content, style)
+    : label(Math.max(x - 6, within.left + labelWidth(content)), y, content, { ...style, anchor: 'end' });
+}
+
+/** Places of labels one below the other, moved apart where they would touch, kept within [top, bottom] if they can be. */
+export function apartBelow(wanted: readonly number[], gap: number, top: number, bottom: number): number[] {
+  const order = wanted.map((y, i) => ({ y, i })).sort((a, b) => a.y - b.y || a.i - b.i);
+  const placed: number[] = [];
+  let next = top;
+  for (const { y, i } of order) {
+    placed[i] = Math.max(y, next);
+    next = placed[i] + gap;
+  }
+  let most = bottom;
+  for (const { i } of order.toReversed()) {
+    placed[i] = Math.min(placed[i]!, most);
+    most = placed[i] - gap;
+  }
+  return placed;
 }
 
 /** About how wide a label is drawn, in pixels: wide enough for any of the usual fonts. */

@@ -1,6 +1,7 @@
 import { fixed } from '../../quantity/amount.ts';
 import { counted, decimalsFor } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
+import { grouped } from '../grouped.ts';
 import { isStretch, type Level, levelsOf, type PathDrop, type Standing, standingOf } from './levels.ts';
 import { clean, named, type Page, paragraph } from './page.ts';
 import { type Column, table } from './table.ts';
@@ -19,7 +20,7 @@ const BAR = 20;
 export function chart(page: Page, result: ImpactResult): string[] {
   const { path } = result;
   if (path.length === 0) return [];
-  const series = groups(path, (drop) => drop.series);
+  const series = grouped(path, (drop) => drop.series);
   if (series.length <= MOST_SERIES) {
     const byDrop = drawAll(page, series, (drops) =>
       drops.length > page.width ? null : drops.map((drop) => [drop]),
@@ -60,22 +61,10 @@ function drawAll(
   return lines;
 }
 
-/** Drops by a key, in the order in which the keys first come. */
-function groups<K>(drops: readonly PathDrop[], keyOf: (drop: PathDrop) => K): [K, PathDrop[]][] {
-  const found = new Map<K, PathDrop[]>();
-  for (const drop of drops) {
-    const key = keyOf(drop);
-    const same = found.get(key);
-    if (same === undefined) found.set(key, [drop]);
-    else same.push(drop);
-  }
-  return [...found];
-}
-
 /** The drops of each tyre, or null where there are too many tyres to draw. */
 function bySpecimens(drops: readonly PathDrop[], most: number): PathDrop[][] | null {
   if (new Set(drops.map(({ specimen }) => specimen)).size > most) return null;
-  return groups(drops, ({ specimen }) => specimen).map(([, own]) => own);
+  return grouped(drops, ({ specimen }) => specimen).map(([, own]) => own);
 }
 
 /** The chart of one series, a drop or a tyre in each column, or null where it does not fit. */

@@ -1,0 +1,179 @@
+import type { Words } from './english.ts';
+import { germanCharts } from './german-charts.ts';
+import { germanSections } from './german-sections.ts';
+import { enumerated, splitWords } from './named-quantity.ts';
+
+const QUANTITIES: Readonly<Record<string, string>> = {
+  medianFailureEnergy: 'mittlere Versagensenergie',
+  medianFailureHeight: 'mittlere Versagenshöhe',
+  characteristicLife: 'charakteristische Lebensdauer',
+  weibullShape: 'Weibull-Form',
+  lifeQuantile: 'Quantil der Lebensdauer',
+  wearRate: 'Abrieb je Strecke',
+  mass: 'Masse',
+  width: 'Breite',
+};
+
+const METHODS: Readonly<Record<string, string>> = {
+  'censored-likelihood': 'zensierte Likelihood',
+  'profile-likelihood': 'Profil-Likelihood',
+  'up-and-down-count': 'Auszählung des Treppenverfahrens',
+  'mean-of-noted-heights': 'Mittel der notierten Höhen',
+  isotonic: 'isotone Regression',
+  wald: 'Wald',
+  calibrated: 'kalibriert',
+  exact: 'exakt',
+  'up-and-down': 'Treppenverfahren',
+  'rising-height': 'steigende Höhe',
+  'fixed-level': 'feste Stufen',
+};
+
+const ROLES: Readonly<Record<string, string>> = {
+  log: 'Messdatei',
+  protocol: 'Prüfplan',
+  rig: 'Prüfstand',
+  construction: 'Konstruktion',
+  specification: 'Spezifikation',
+  run: 'Prüfung',
+  specimens: 'Reifenliste',
+  amendments: 'Änderungen',
+  inspections: 'Besichtigungen',
+  events: 'Ereignisse',
+};
+
+const LAWS: Readonly<Record<string, string>> = {
+  normal: 'Normalverteilung',
+  lognormal: 'Lognormalverteilung',
+  logistic: 'logistische Verteilung',
+  weibull: 'Weibull-Verteilung',
+};
+
+/** The German words of a report. */
+export const german: Words = {
+  charts: germanCharts,
+  ...germanSections,
+  between: (lower, upper) => `${lower} bis ${upper}`,
+  from: (lower) => `ab ${lower}, nach oben offen`,
+  upTo: (upper) => `nach unten offen, bis ${upper}`,
+  open: 'nach beiden Seiten offen',
+  tyres: (count) => `${count} Reifen`,
+  drops: (count) => `${count} ${count === 1 ? 'Schlag' : 'Schläge'}`,
+  list: (names, most = 6) => enumerated(names, most, 'und', (rest) => `${rest} weitere`),
+  sample: (of) =>
+    `${of.tyres}; ${of.drops}, ${of.valid} gültig: ${of.failed} versagt, ${of.survived} überstanden${of.out > 0 ? `; ${of.out} ausgelassen` : ''}`,
+  quantity: ({ quantity, probability, at, unit }, share) => {
+    switch (quantity) {
+      case 'failureEnergyQuantile':
+        return probability === undefined
+          ? 'Quantil der Versagensenergie'
+          : `Energie, bei der ${share} versagen`;
+      case 'energySpread':
+        return unit === '1' ? 'Streuung von ln Energie' : 'Streuung der Versagensenergie';
+      case 'reliability':
+        return at === undefined ? 'Überlebensanteil' : `Überlebensanteil bei ${at} km`;
+      default:
+        return (
+          (QUANTITIES[quantity] ?? splitWords(quantity)) + (probability === undefined ? '' : `, ${share}`)
+        );
+    }
+  },
+  method: (name) => METHODS[name] ?? name.replaceAll('-', ' '),
+  law: (name) => LAWS[name] ?? name,
+  energyDefinition: {
+    potential: 'potentiell, m·g·h',
+    'potential-with-compression': 'potentiell, mit dem Weg der Stauchung',
+    kinetic: 'kinetisch, ½·m·v²',
+  },
+  fallingMass: (mass, gravity) =>
+    `${mass === null ? 'm wie Schlag für Schlag aufgezeichnet' : `m = ${mass} kg`}; g = ${gravity} m/s²`,
+  role: (name) => ROLES[name] ?? name,
+  verdict: {
+    pass: 'bestanden',
+    fail: 'nicht bestanden',
+    inconclusive: 'keine Entscheidung',
+    'not-tested': 'nicht geprüft',
+    invalid: 'ungültig',
+    waived: 'erlassen',
+    external: 'extern',
+  },
+  severity: { note: 'Hinweis', minor: 'gering', invalidating: 'macht ungültig' },
+  status: {
+    conforming: 'Der Prüfplan wurde eingehalten.',
+    deviating: 'Der Prüfplan wurde nicht in allen Punkten eingehalten.',
+    invalid: 'Der Prüfplan wurde für ein Urteil zu weit verletzt.',
+  },
+  answer: {
+    half: (of) => `Von ${of.what} versagt die Hälfte bei etwa ${of.value}.`,
+    noValue: (of) =>
+      `Die Schläge auf ${of.what} geben keinen einzelnen Wert für die Energie, bei der die Hälfte versagt.`,
+    interval: (of) => `Der ${of.level}-Bereich ist ${of.range}, aus ${of.drops} auf ${of.tyres}.`,
+    noInterval: (of) => `Es gibt keinen Bereich, aus ${of.drops} auf ${of.tyres}.`,
+    noEstimate: (of) => `Zu ${of.what} gibt es keinen Schätzwert.`,
+    pass: (of) =>
+      `Die Grenzen von ${of.specification} sind in allem, was beurteilt wurde, eingehalten: ${of.judged}.`,
+    fail: (of) => `Die Grenzen von ${of.specification} sind nicht eingehalten: ${of.failed}.`,
+    open: (of) =>
+      `Ob die Grenzen von ${of.specification} eingehalten sind, ist nicht entschieden: ${of.open}.`,
+    broken: 'Der Prüfplan wurde zu weit verletzt; auf die Zahlen ist kein Verlass.',
+    noSpecification: 'Gegen eine Spezifikation wurde nicht geurteilt.',
+    onlyHere:
+      'Der Wert hängt an diesem Anfang und dieser Stufe und ist nur mit solchen Prüfungen vergleichbar.',
+    tyresOf: (names) => `Reifen ${names}`,
+    theseTyres: 'diesen Reifen',
+    more: (of) => `${of.id}: etwa ${of.tyres} mehr würden entscheiden.`,
+    noMore: (id) => `${id}: wie viele Reifen mehr entscheiden würden, lässt sich nicht rechnen.`,
+    notTested: (ids) => `Noch nicht geprüft: ${ids}.`,
+    failed: (ids) => `Die Konstruktion muss geändert oder die Grenze neu vereinbart werden: ${ids}.`,
+    external: (ids) => `Von einem akkreditierten Labor zu zeigen: ${ids}.`,
+    settled: 'Aus dieser Prüfung bleibt nichts offen.',
+    decides: (text) => `Entscheidung: ${text}`,
+    nobody: 'Wer entscheidet, ist nicht angegeben.',
+    heavier: (of) => `${of.value}${of.range === null ? '' : ` (${of.range})`}`,
+  },
+  criteria: {
+    criterion: 'Kriterium',
+    asks: 'verlangt',
+    found: 'gefunden',
+    distance: 'Schranke und Abstand zur Grenze',
+    verdict: 'Urteil',
+    why: 'warum',
+    atLeast: (value) => `mindestens ${value}`,
+    atMost: (value) => `höchstens ${value}`,
+    eachTyre: (quantity) => `${quantity} jedes Reifens`,
+    spare: (of) => `zu ${of.confidence} sicher ${of.bound}; ${of.distance} Abstand`,
+    short: (of) => `zu ${of.confidence} sicher ${of.bound}; es fehlen ${of.distance}`,
+    across: (of) => `Grenze liegt zwischen den ${of.confidence}-Schranken ${of.lower} und ${of.upper}`,
+    open: 'offen',
+    atLeastBound: (value) => `mindestens ${value}`,
+    atMostBound: (value) => `höchstens ${value}`,
+    measured: (of) =>
+      `${of.specimens} gemessen${of.missing > 0 ? `, ${of.missing} nicht` : ''}; ${of.beyond === 0 ? 'alle halten sie ein' : `${of.beyond} nicht`}`,
+    notCounted: 'hier nicht gezählt',
+    more: (count) => `und ${count} weitere Kriterien, im vollen Bericht oder in tirelab analyze --json`,
+    overall: (verdict) => `Urteil: ${verdict}`,
+  },
+  notShown: {
+    road: 'Lebensdauer auf der Straße, andere Felgen, Schläuche, Drücke und Massen: Joule am Prüfstand sind nichts davon.',
+    low: (of) =>
+      `Kleine Anteile: mit ${of.tyres} ist die Energie, bei der 10 % oder weniger versagen, nur durch Verlängern der angenommenen Verteilung zu haben.`,
+    batch: 'Streuung zwischen Chargen: die Reifen stehen für die, aus denen sie gezogen wurden.',
+    criteria: (ids) => `Kriterien, die diese Prüfung nicht berührt: ${ids}.`,
+    excluded: (drops) => `${drops} ausgelassen; der volle Bericht nennt die Gründe.`,
+    apparatus: 'Die Unsicherheit des Prüfstands selbst; sie ist in den Bereichen nicht enthalten.',
+  },
+  cautions: {
+    rising:
+      'Ein Ergebnis mit steigender Höhe hängt an Anfangshöhe und Stufe; nur mit Prüfungen gleicher Masse, gleichen Anfangs, gleicher Stufe, gleichen Drucks, gleicher Felge und Schlagregel vergleichen.',
+    repeats: (of) =>
+      `${of.drops} auf ${of.tyres} sind wiederholte Blicke auf dieselben Reifen, hier als unabhängig genommen: die Bereiche sind wohl zu schmal.`,
+    narrow:
+      'Bei 20 bis 50 Schlägen hielten nominelle 95-%-Bereiche in etwa 89 bis 95 % simulierter Treppenversuche: sie sind als etwas zu schmal zu lesen.',
+    accredited:
+      'Das Urteil ist eine Aussage innerhalb dieses Labors, es sei denn, es ist für dieses Verfahren akkreditiert.',
+    always: [
+      'Das Ergebnis gilt für die geprüften Reifen und diesen Prüfplan. Joule eines Schlags sind keine Lebensdauer auf der Straße.',
+      'Es ersetzt weder ISO 4210, ISO 5775 und örtliche Regeln noch eine akkreditierte Prüfung und sagt nicht, dass ein Reifen verkauft werden darf.',
+      'Nie unter eine gehobene Masse greifen; von einem aufgepumpten Reifen fernbleiben. Das Programm kennt den Zustand des Prüfstands nicht.',
+    ],
+  },
+};
