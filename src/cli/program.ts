@@ -1,8 +1,10 @@
 import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
 import { completionCommand } from './commands/completion.ts';
+import { explainCommand } from './commands/explain.ts';
 import { initCommand } from './commands/init.ts';
 import { nextCommand } from './commands/next.ts';
+import { planCommand } from './commands/plan.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { simulateCommand } from './commands/simulate.ts';
 import type { CommandContext } from './context.ts';
@@ -82,8 +84,10 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
   program
     .addCommand(analyzeCommand(context))
     .addCommand(completionCommand(context))
+    .addCommand(explainCommand(context))
     .addCommand(initCommand(context))
     .addCommand(nextCommand(context))
+    .addCommand(planCommand(context))
     .addCommand(schemaCommand(context))
     .addCommand(simulateCommand(context));
   for (const command of [program, ...program.commands]) {

@@ -48,7 +48,7 @@ export async function simulate(
     },
     nothing(),
   );
-  const protocol = dropTestOnly(documents.protocol);
+  const protocol = dropTestOnly(documents.protocol, 'simulated');
   const design = designOf(protocol, documents.rig, documents.specification);
   const { assumed, spreadUnit, defaults } = readStrengths(request.strength, design);
   const tasks = assumed.map((strength) => blockTasks(design, strength, request));
@@ -87,12 +87,15 @@ export async function simulate(
   };
 }
 
-/** @throws InputError for an endurance protocol */
-export function dropTestOnly(protocol: Protocol): Extract<Protocol, { kind: 'impact' }> {
+/**
+ * @param done what is done with drop tests only, such as `simulated`
+ * @throws InputError for an endurance protocol
+ */
+export function dropTestOnly(protocol: Protocol, done: string): Extract<Protocol, { kind: 'impact' }> {
   if (protocol.kind === 'impact') return protocol;
   const { path, locate } = protocol.source;
-  const message = 'found kind: endurance, expected kind: impact: only drop tests can be simulated';
-  throw new InputError([{ file: path, ...locate(['kind']), code: 'kind-not-simulated', message }]);
+  const message = `found kind: endurance, expected kind: impact: only drop tests can be ${done} yet`;
+  throw new InputError([{ file: path, ...locate(['kind']), code: 'kind-not-available', message }]);
 }
 
 async function* nothing(): AsyncGenerator<Uint8Array> {}

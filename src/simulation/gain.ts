@@ -93,11 +93,16 @@ export function sizeForGain(
   return size === null ? null : at(size);
 }
 
-/** Gains are sought up to a doubling of the median, to a thousandth. */
+/** Gains are sought from a hundredth to a doubling, and then to a thousandth. */
+const LEAST_GAIN = 0.01;
 const MOST_GAIN = 1;
+const RATIO = 1.4;
 const FINE = 1e-3;
 
-/** The smallest gain that two groups of one size see with the power asked for; null where not even a doubling is. */
+/**
+ * The smallest gain that two groups of one size see with the power asked for, null where not even a doubling is. It is
+ * sought upwards: a series that starts far below a much better construction may not get there within its drops.
+ */
 export function visibleGain(
   design: Design,
   size: number,
@@ -107,12 +112,17 @@ export function visibleGain(
 ): GainSeen | null {
   const groups = groupsOf(design, size, assumed, confidence, simulating);
   const { drops, specimens } = groups;
-  if (groups.powerAt(MOST_GAIN).value < power) return null;
+  const isSeen = (gain: number) => groups.powerAt(gain).value >= power;
   let low = 0;
-  let high = MOST_GAIN;
+  let high = LEAST_GAIN;
+  while (!isSeen(high)) {
+    if (high >= MOST_GAIN) return null;
+    low = high;
+    high = Math.min(MOST_GAIN, RATIO * high);
+  }
   while (high - low > FINE) {
     const middle = 0.5 * (low + high);
-    if (groups.powerAt(middle).value >= power) high = middle;
+    if (isSeen(middle)) high = middle;
     else low = middle;
   }
   return { size, gain: high, power: groups.powerAt(high), drops, specimens };

@@ -1,6 +1,6 @@
 import { InputError } from '../problem/problem.ts';
 import { laws } from '../statistics/laws/laws.ts';
-import { prepareProfile } from '../statistics/likelihood/constrained.ts';
+import { type ProfileBasis, prepareProfile } from '../statistics/likelihood/constrained.ts';
 import { randomStream } from '../statistics/random/random-stream.ts';
 import { carryOut, emptyTrials, MOST_DROPS } from './carry-out.ts';
 import { type Design, ruleOf } from './design.ts';
@@ -11,7 +11,10 @@ import { type AssumedStrength, tyresOf } from './strength.ts';
 
 /** Medians that simulated tests found, and what the tests cost. */
 export interface FoundMedians {
-  /** On the fitted scale, less the true median; without a best fit the middle of the gap, or ±∞ where it runs off. */
+  /**
+   * On the fitted scale, less the true median. Without a best fit: the middle of the gap, the level that failures and
+   * survivals share, the end of the heights where all had one outcome; ±∞ where failures lie below survivals.
+   */
   readonly errors: Float64Array;
   readonly drops: number;
   readonly specimens: number;
@@ -43,11 +46,18 @@ export function medianErrors(
     const tyres = tyresOf(assumed, protocol.step, energyPerLevel, offset);
     if (!carryOut(rule, tyres, assumed.between > 0, levels, stream, trials)) throw endless(design);
     const median = law.scale === 'log' ? Math.log(tyres.median) : tyres.median;
-    errors[k] = bestQuantile(prepareProfile(sampling(trials, levels), law.standard), 0.5) - median;
+    errors[k] = found(prepareProfile(sampling(trials, levels), law.standard)) - median;
     drops += trials.size;
     specimens += trials.specimens;
   }
   return { errors, drops: drops / tests, specimens: specimens / tests };
+}
+
+/** The median found; where nothing failed, or all did, the end of the heights that were tried: a bound is known. */
+function found(basis: ProfileBasis): number {
+  const { fit, ends } = basis;
+  if (fit.kind === 'no-failure') return ends.highest;
+  return fit.kind === 'all-failed' ? ends.lowest : bestQuantile(basis, 0.5);
 }
 
 function endless({ protocol }: Design): InputError {

@@ -1,5 +1,5 @@
 import type { Simulated } from '../result/simulation.ts';
-import { type Design } from './design.ts';
+import type { Design } from './design.ts';
 import { type FoundMedians, medianErrors } from './median-errors.ts';
 import { leastSize, withSize } from './sizes.ts';
 import type { AssumedStrength } from './strength.ts';
@@ -50,7 +50,8 @@ export function sizeForPrecision(
 
 function withinOf({ errors }: FoundMedians, confidence: number): Simulated {
   const sizes = errors.map(Math.abs).sort();
-  const at = (share: number) => sizes[Math.min(sizes.length - 1, Math.max(0, Math.ceil(share * sizes.length) - 1))]!;
+  const at = (share: number) =>
+    sizes[Math.min(sizes.length - 1, Math.max(0, Math.ceil(share * sizes.length) - 1))]!;
   // The error of a quantile, read off the quantiles one binomial error away.
   const step = Math.sqrt((confidence * (1 - confidence)) / sizes.length);
   return { value: at(confidence), error: (at(confidence + step) - at(confidence - step)) / 2 };

@@ -9,7 +9,7 @@ export function nextText(result: NextResult, options: TextOptions): string {
   const page = pageOf(options);
   const lines = [
     ...paragraph(page, headline(result), 0).map((line) => page.ink.bold(line)),
-    ...paragraph(page, result.why, 0),
+    ...(result.decision === 'height' ? paragraph(page, result.why, 0) : []),
     '',
     ...paragraph(page, madeText(result)),
     ...paragraph(page, remainingText(result)),
@@ -33,12 +33,12 @@ export function nextText(result: NextResult, options: TextOptions): string {
 export function followLine(result: NextResult, options: TextOptions): string {
   const page = pageOf(options);
   const { drops } = result.made;
-  return `${clean(page, `${drops}  ${headline(result)} ${result.why}`, 400)}\n`;
+  const why = result.decision === 'height' ? ` ${result.why}` : '';
+  return `${clean(page, `${drops}  ${headline(result)}${why}`, 400)}\n`;
 }
 
 function headline(result: NextResult): string {
-  if (result.decision === null) return 'No advice.';
-  if (result.decision === 'stop') return 'Stop.';
+  if (result.decision !== 'height') return result.why;
   const { height: set, mass, energy, impactSpeed, specimen } = result;
   const what = [
     height(set!),

@@ -1,0 +1,124 @@
+import { Command, Option } from 'commander';
+import { type PlanFormat, planReporters } from '../../reports/plan/reporters.ts';
+import type { LawName } from '../../statistics/law.ts';
+import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
+import type { CommandContext, CommonOptions } from '../context.ts';
+import { destination } from '../destination.ts';
+import { wholeNumber } from '../quantity-options.ts';
+import { collect } from '../request.ts';
+import { EXIT } from '../shell.ts';
+import { VERSION } from '../version.ts';
+
+interface PlanOptions extends CommonOptions {
+  readonly rig?: string;
+  readonly specimens?: string;
+  readonly median?: string;
+  readonly spread?: string;
+  readonly law?: LawName;
+  readonly between?: string;
+  readonly damage?: string;
+  readonly precision?: string;
+  readonly gain?: string;
+  readonly power: string;
+  readonly from?: readonly string[];
+  readonly perDrop: string;
+  readonly perTyre: string;
+  readonly tests: number;
+  readonly seed: number;
+  readonly sheet?: string;
+  readonly format: PlanFormat;
+  readonly json?: boolean;
+  readonly output?: string;
+  readonly force?: boolean;
+}
+
+const EXAMPLES = `
+Examples:
+  tirelab plan protocols/pinch-up-down.yaml
+  tirelab plan P.yaml --gain "10 %" --power "80 %" --spread "4 J"
+  tirelab plan P.yaml --specimens specimens.csv --sheet sheet.csv
+  tirelab plan P.yaml --precision "2 J" --from earlier.json --from other.json`;
+
+/** `tirelab plan`: levels, run sheet, sizes, hours. */
+export function planCommand({ shell, act }: CommandContext): Command {
+  return new Command('plan')
+    .summary('levels and energies, run sheet, how many tyres, how long')
+    .description(
+      'Lays a drop test out beforehand: its levels with energies and impact speeds, a run sheet in seeded random order, and, by simulating this protocol, how many tyres a precision or a gain takes and what those at hand can show.',
+    )
+    .argument('<protocol>', 'PROTOCOL.yaml of a drop test')
+    .option('--rig <file>', 'the rig: falling mass, gravity, limits')
+    .option('--specimens <n or file>', 'how many tyres there are, or their table')
+    .option('--median <quantity>', 'what the tyres withstand, as an energy or a height')
+    .option('--spread <quantity>', 'and how they scatter (default: one step)')
+    .addOption(
+      new Option('--law <name>', "law of the strength (default: the protocol's)").choices([
+        'normal',
+        'lognormal',
+        'logistic',
+        'weibull',
+      ]),
+    )
+    .option('--between <share>', 'share of the variance that lies between tyres')
+    .option('--damage <share>', 'strength that a tyre loses by each hit it survives')
+    .option('--precision <quantity>', 'wished for the median, either way, such as "2 J"')
+    .option('--gain <share>', 'of one construction over another, to be seen')
+    .option('--power <share>', 'chance to see it', '80 %')
+    .option('--from <file>', 'earlier result (JSON) to propose start and step from (again)', collect)
+    .option('--per-drop <time>', 'time of a drop (common practice, no source)', '5 min')
+    .option('--per-tyre <time>', 'time to mount and prepare a tyre (likewise)', '10 min')
+    .option('--tests <n>', 'simulated for each number', wholeNumber(100, 1_000_000), 4000)
+    .option('--seed <n>', 'of the random numbers and the order', wholeNumber(0, Number.MAX_SAFE_INTEGER), 1)
+    .option('--sheet <file>', 'write the run sheet (CSV) as well')
+    .addOption(
+      new Option('--format <name>', 'how to print; csv is the run sheet')
+        .choices(Object.keys(planReporters))
+        .default('text'),
+    )
+    .option('--json', 'short for --format json')
+    .option('-o, --output <file>', 'write to a file instead of standard output')
+    .option('--force', 'replace files that exist')
+    .addHelpText('after', EXAMPLES)
+    .action((protocol: string, _options: unknown, command: Command) =>
+      act(command, async () => {
+        const options = command.optsWithGlobals<PlanOptions>();
+        const target = destination(shell, options.output, options.force === true);
+        const sheet =
+          options.sheet === undefined ? null : destination(shell, options.sheet, options.force === true);
+        const { plan } = await import('../../jobs/plan.ts');
+        const result = await plan({
+          protocol,
+          rig: options.rig ?? null,
+          specimens: options.specimens ?? null,
+          strength: {
+            median: options.median ?? null,
+            medians: null,
+            spread: options.spread ?? null,
+            law: options.law ?? null,
+            between: options.between ?? null,
+            damage: options.damage ?? null,
+            anyOffset: true,
+          },
+          precision: options.precision ?? null,
+          gain: options.gain ?? null,
+          power: options.power,
+          perDrop: options.perDrop,
+          perSpecimen: options.perTyre,
+          from: options.from ?? [],
+          tests: options.tests,
+          seed: options.seed,
+        });
+        const report = await planReporters[options.json ? 'json' : options.format]();
+        const toFile = options.output !== undefined && options.output !== '-';
+        const text = {
+          version: VERSION,
+          width: toFile ? 80 : textWidth(shell),
+          colour: toFile ? (0 as const) : colourLevel(shell, options.color, 'stdout'),
+          unicode: toFile || hasUnicode(shell),
+        };
+        if (sheet !== null) await sheet.put((await planReporters.csv())(result));
+        await target.put(report(result, text));
+        return EXIT.done;
+      }),
+    );
+}
