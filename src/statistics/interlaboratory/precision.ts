@@ -1,5 +1,6 @@
+import { type ComponentInterval, componentInterval } from '../analysis-of-variance/component-interval.ts';
 import { analyseOneWay } from '../analysis-of-variance/one-way.ts';
-import { mean, variance } from '../summary/moments.ts';
+import { mean } from '../summary/moments.ts';
 
 /** Repeatability and reproducibility between laboratories. */
 export interface InterlaboratoryPrecision {
@@ -48,23 +49,26 @@ export function interlaboratoryPrecision(
   };
 }
 
-/** How a laboratory compares with the others (Mandel's h and k, ISO 5725-2, 7.3.1). */
-export interface Consistency {
-  /** (own mean − mean of the means)/standard deviation of the means */
-  readonly h: number;
-  /** Own standard deviation over the root mean square of all; null for a single result. */
-  readonly k: number | null;
-}
-
-/** Mandel's statistics of each laboratory, in the order given. */
-export function laboratoryConsistency(laboratories: readonly (readonly number[])[]): Consistency[] {
-  const means = laboratories.map(mean);
-  const centre = mean(means);
-  const spread = Math.sqrt(variance(means));
-  const variances = laboratories.map((results) => (results.length < 2 ? null : variance(results)));
-  const pooled = mean(variances.filter((one) => one !== null));
-  return means.map((own, i) => ({
-    h: (own - centre) / spread,
-    k: variances[i] === null ? null : Math.sqrt(variances[i]! / pooled),
-  }));
+/**
+ * Intervals of s_r² and s_R²: exact chi-squared for the first, modified large-sample for the second, which with few laboratories is
+ * wide. With unequal numbers of results approximate.
+ *
+ * @param level two-sided
+ */
+export function precisionIntervals(
+  laboratories: readonly (readonly number[])[],
+  level: number,
+): { readonly repeatability: ComponentInterval; readonly reproducibility: ComponentInterval } {
+  const { between, within } = analyseOneWay(laboratories);
+  const { effectiveReplicates: n } = interlaboratoryPrecision(laboratories);
+  return {
+    repeatability: componentInterval([{ coefficient: 1, line: within }], level),
+    reproducibility: componentInterval(
+      [
+        { coefficient: 1 / n, line: between },
+        { coefficient: 1 - 1 / n, line: within },
+      ],
+      level,
+    ),
+  };
 }

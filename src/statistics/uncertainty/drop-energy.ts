@@ -16,17 +16,32 @@ export interface DropInputs {
   readonly height: Sourced;
   /** Share of the energy that arrives: the square of the share of the speed. 1 without components for a free fall. */
   readonly efficiency: Sourced;
+  /** What the energy to failure does with a condition that is not quite at its set value. */
+  readonly effects?: readonly Effect[];
+}
+
+/** A condition (pressure, temperature) by its departure from the set value: 0, with the sources of its uncertainty. */
+export interface Effect {
+  readonly name: string;
+  /** J per unit of the condition. */
+  readonly slope: number;
+  readonly components: readonly Component[];
 }
 
 /** E = efficiency·m·g·h in J with its uncertainty, what is common to all drops apart from what scatters. */
-export function dropEnergyBudget({ mass, gravity, height, efficiency }: DropInputs): Budget {
+export function dropEnergyBudget({ mass, gravity, height, efficiency, effects = [] }: DropInputs): Budget {
   return drawUpBudget(
-    ([m, g, h, share]) => share! * m! * g! * h!,
+    ([m, g, h, share, ...departures]) =>
+      departures.reduce(
+        (energy, departure, i) => energy + effects[i]!.slope * departure,
+        share! * m! * g! * h!,
+      ),
     [
       { name: 'mass', ...mass },
       { name: 'gravity', ...gravity },
       { name: 'height', ...height },
       { name: 'efficiency', ...efficiency },
+      ...effects.map(({ name, components }) => ({ name, value: 0, components })),
     ],
   );
 }

@@ -89,3 +89,22 @@ test('what is common to all drops is kept apart from what scatters', () => {
   expect(budget.common.degrees).toBe(Infinity);
   expect(budget.whole.standardUncertainty).toBeCloseTo(Math.sqrt(2 * 0.08 ** 2 + 0.04 ** 2), 12);
 });
+
+// By hand: 2 J per 0.1 bar and a gauge good to 0.02 bar are 0.4 J beside 0.04 J of the mass.
+test('a condition comes in by its slope', () => {
+  const budget = dropEnergyBudget({
+    mass: sourced(8, 0.008),
+    gravity: exact(10),
+    height: exact(0.5),
+    efficiency: exact(1),
+    effects: [
+      {
+        name: 'pressure',
+        slope: 20,
+        components: [{ name: 'gauge', standardUncertainty: 0.02, degrees: Infinity, scope: 'common' }],
+      },
+    ],
+  });
+  expect(budget.value).toBeCloseTo(40, 12);
+  expect(budget.common.standardUncertainty).toBeCloseTo(Math.hypot(0.4, 0.04), 9);
+});
