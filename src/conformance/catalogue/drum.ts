@@ -62,6 +62,27 @@ export const DRUM_CATALOGUE: readonly CatalogueEntry[] = [
     'the counter orders the rows, time is not known better',
   ),
   entry(
+    'DRUM-23',
+    'looks too far apart for a life',
+    'note',
+    'specimen',
+    'the life is an interval, and no point is read into it',
+  ),
+  entry(
+    'DRUM-28',
+    'failure of a part that is not the tyre',
+    'note',
+    'specimen',
+    'the tyre counts as taken off unfailed at the distance that it survived',
+  ),
+  entry(
+    'DRUM-44',
+    'failures by different causes',
+    'note',
+    'run',
+    'one law is fitted to all, and one to each cause with the others as suspensions; compare them',
+  ),
+  entry(
     'DRUM-45',
     'stretch of the test written twice',
     'note',
