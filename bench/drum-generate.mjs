@@ -23,7 +23,7 @@ const noise = () => (random() + random() + random() - 1.5) * 2;
 const header =
   'time,speed [km/h],load [N],pressure [bar],tyre temperature [°C],ambient temperature [°C],distance [km],state,revolutions\n';
 const handle = openSync(path, 'w');
-writeSync(handle, form === 'semicolon' ? header.replaceAll(",", ";") : header);
+writeSync(handle, form === 'semicolon' ? header.replaceAll(',', ';') : header);
 
 const begin = Date.UTC(2026, 2, 2, 5, 0, 0);
 let distance = 0;
@@ -53,5 +53,8 @@ for (let i = 0; i < rows; i++) {
 closeSync(handle);
 
 function semicolons(lines) {
-  return lines.replaceAll(/^([^,]+),(.*)$/gm, (_, time, rest) => `${time};${rest.replaceAll(',', ';').replaceAll('.', ',')}`);
+  return lines.replaceAll(
+    /^([^,]+),(.*)$/gm,
+    (_, time, rest) => `${time};${rest.replaceAll(',', ';').replaceAll('.', ',')}`,
+  );
 }

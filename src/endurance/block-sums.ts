@@ -23,6 +23,8 @@ export interface BlockSums {
   excluded: number;
   standing: number;
   unverified: number;
+  /** What of `unverified` lies in gaps, where no speed was logged either. */
+  gaps: number;
   integral: number;
   readonly channels: readonly ChannelTotals[];
 }
@@ -36,6 +38,7 @@ export function emptyBlock(channels: number): BlockSums {
     excluded: 0,
     standing: 0,
     unverified: 0,
+    gaps: 0,
     integral: 0,
     channels: Array.from({ length: channels }, () => ({
       within: 0,
@@ -59,6 +62,7 @@ export function settle(block: BlockSums, frame: Frame, judge: ConditionJudge): v
   block.standing += frame.standing;
   block.excluded += frame.standing;
   block.unverified += frame.unverified;
+  block.gaps += frame.unverified;
   const covered = coveredChannels(frame, judge);
   for (const { condition, time, distance } of frame.conditions) {
     const { isTurning, channels } = judge.judge(condition);

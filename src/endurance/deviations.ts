@@ -89,12 +89,8 @@ function standing({ ledger, plan, rules }: DrumPass, listing: DeviationListing):
 
 function distances({ ledger, plan, rules }: DrumPass, summary: DrumSummary, listing: DeviationListing): void {
   if (plan.counter < 0) return;
-  const byCounter =
-    summary.distance.logged -
-    kilometres(
-      ledger.blocks.reduce((sum, { unverified, standing: stood }) => sum + unverified + stood, 0),
-      plan,
-    );
+  const unintegrated = ledger.blocks.reduce((sum, block) => sum + block.gaps + block.standing, 0);
+  const byCounter = summary.distance.logged - kilometres(unintegrated, plan);
   const difference = Math.abs(byCounter - summary.integral);
   const share = difference / Math.max(byCounter, summary.integral);
   if (difference > COUNTER_GRAIN && share > rules.counterAgreement) {

@@ -24,7 +24,7 @@ export interface DrumPassOptions {
   /** Bytes of a part; no result depends on it. */
   readonly partBytes?: number;
   /** Is given every minute in order, complete. */
-  readonly onFrame?: (frame: Frame) => void;
+  readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
   /** Bytes read so far, and to read in all. */
   readonly onProgress?: (done: number, all: number) => void;
 }
@@ -72,7 +72,7 @@ export async function passDrumLogs(paths: readonly string[], options: DrumPassOp
     interval ? interval * 1000 : medianInterval(logs[0]!, schedule, rules),
   );
   const reread = (range: FrameRange): Frame[] => rereadRows(range, logs[range.file]!, plan);
-  const ledger = new Ledger(plan, schedule, rules, reread, options.onFrame);
+  const ledger = new Ledger(plan, schedule, rules, reread, (frame) => options.onFrame?.(frame, plan));
   const problems = new ProblemList();
   const all = logs.reduce((sum, { size }) => sum + size, 0);
   let done = 0;

@@ -131,6 +131,7 @@ export class Link {
       this.kind = 'overlap';
       this.time = elapsed;
       this.distance = gained;
+      this.integral = Math.round((gained * plan.kilometresPerStep) / plan.kilometresPerIntegral);
       return;
     }
     this.kind = gained < 0 ? 'gap-reset' : 'clock';
