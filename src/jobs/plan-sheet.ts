@@ -79,12 +79,15 @@ function turned(angle: number): number {
   return ((angle % 360) + 360) % 360;
 }
 
-/** Heights that are known before the test: of the first drop, of every rise's first hit, of fixed levels in random order. */
+/**
+ * Heights that are known before the test: of the first drop, of a rise (until its tyre fails), of fixed levels in random
+ * order.
+ */
 function plannedHeights(
   design: DesignedTest,
   rows: number,
   stream: RandomStream,
-): (order: number) => number | null {
+): (order: number, hit: number) => number | null {
   const { protocol } = design;
   if (protocol.vary === 'mass') return () => protocol.height;
   if (protocol.levels !== null) {
