@@ -1,10 +1,15 @@
 import { Command, Option } from 'commander';
 import type { EstimatorName } from '../../documents/estimator-names.ts';
 import { type ReporterName, reporters } from '../../reports/reporters.ts';
+import type { TextOptions } from '../../reports/text/page.ts';
+import type { ImpactResult } from '../../result/analysis.ts';
+import type { EnduranceResult } from '../../result/endurance.ts';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
+import { drumRunner } from '../drum-runner.ts';
 import { estimatorNames } from '../estimator-option.ts';
+import { progressLine } from '../progress.ts';
 import { collect, type RequestOptions, requestOf } from '../request.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
@@ -56,11 +61,15 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
         const target = destination(shell, options.output, options.force === true);
         const { analyze } = await import('../../jobs/analyze.ts');
         const { exitStatus } = await import('../../verdict/exit-status.ts');
-        const result = await analyze(requestOf(files, options), shell.stdin, options.estimators);
-        const report = await reporters[options.json ? 'json' : options.format]();
+        const progress = progressLine(shell, options, 'bytes', () => performance.now());
+        const result = await analyze(requestOf(files, options), shell.stdin, options.estimators, {
+          runner: drumRunner,
+          onProgress: progress.update,
+        }).finally(progress.end);
+        const format = options.json ? 'json' : options.format;
         const toFile = options.output !== undefined && options.output !== '-';
         await target.put(
-          report(result, {
+          await reported(result, format, {
             version: VERSION,
             width: toFile ? 80 : textWidth(shell),
             colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
@@ -70,4 +79,14 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
         return options.exitZero ? EXIT.done : exitStatus(result);
       }),
     );
+}
+
+async function reported(
+  result: ImpactResult | EnduranceResult,
+  format: ReporterName,
+  options: TextOptions,
+): Promise<string> {
+  if (result.kind === 'impact') return (await reporters[format]())(result, options);
+  const { enduranceReporters } = await import('../../reports/endurance/reporters.ts');
+  return (await enduranceReporters[format]())(result, options);
 }

@@ -39,7 +39,7 @@ export function nonparametricEstimates({
   confidence,
 }: LifeBasis): EnduranceEstimate[] {
   if (!lives.some(({ failed }) => failed)) return [];
-  const base = { method: 'nonparametric', specimens: lives.length, drops: 0 } as const;
+  const size = { specimens: lives.length, drops: 0 } as const;
   const estimate = turnbullOf(lives);
   const all = [...new Set([0.1, 0.5, ...shares])].sort((a, b) => a - b);
   const quantiles = all.map((probability): EnduranceEstimate => {

@@ -10,7 +10,7 @@ import { table } from './table.ts';
 const MOST = 40;
 
 /** What the specification asks, what was found, and how it stands; under it the reason for each. */
-export function criteria(page: Page, result: ImpactResult): string[] {
+export function criteria(page: Page, result: Pick<ImpactResult, 'criteria'>): string[] {
   const shown = result.criteria.slice(0, MOST);
   if (shown.length === 0) return [];
   const rows = shown.map((criterion) => [
@@ -51,7 +51,10 @@ function calledOf({ id, sample }: JudgedCriterion): string {
 }
 
 /** The verdict on a line of its own, and what it rests on. */
-export function verdictLine(page: Page, result: ImpactResult): string[] {
+export function verdictLine(
+  page: Page,
+  result: Pick<ImpactResult, 'criteria' | 'verdict' | 'conformance'>,
+): string[] {
   const { verdict } = result;
   if (verdict === null) {
     const why =
@@ -78,9 +81,10 @@ function restingOn(all: readonly JudgedCriterion[]): string {
 }
 
 function askedFor(criterion: JudgedCriterion): string {
-  const name = quantityName({ ...criterion, unit: criterion.limit.unit });
-  const distance = criterion.at === undefined ? '' : ` at ${plain(criterion.at)} km`;
-  return name + distance + (criterion.measured === undefined ? '' : ' of each tyre');
+  return (
+    quantityName({ ...criterion, unit: criterion.limit.unit }) +
+    (criterion.measured === undefined ? '' : ' of each tyre')
+  );
 }
 
 function limitText({ limit: { atLeast, atMost, within, unit } }: JudgedCriterion): string {

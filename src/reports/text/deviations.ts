@@ -11,7 +11,7 @@ const SHOWN = 3;
 const MOST_CODES = 15;
 
 /** The departures from the protocol, the worst first, each with its place and what it does to the estimate. */
-export function deviations(page: Page, { conformance }: ImpactResult): string[] {
+export function deviations(page: Page, { conformance }: Pick<ImpactResult, 'conformance'>): string[] {
   if (conformance.deviations.length === 0) return paragraph(page, 'None: the protocol was kept.');
   const codes = byCode(conformance.deviations);
   const shown = codes.slice(0, MOST_CODES);

@@ -7,20 +7,28 @@ import { estimateText, intervalText, standardErrorText } from './numbers.ts';
 import { named, type Page, paragraph, sentence } from './page.ts';
 import { table } from './table.ts';
 
-/** The estimates, those of one method together, each followed by what binds it or what is wanting. */
-export function estimates(page: Page, result: ImpactResult): string[] {
+/**
+ * The estimates, those of one method together, each followed by what binds it or what is wanting.
+ *
+ * @param basis what all entries of a group share, in words
+ */
+export function estimates(
+  page: Page,
+  result: Pick<ImpactResult, 'estimates'>,
+  basis: (estimate: Estimate) => string = basisOf,
+): string[] {
   const groups = new Map<string, Estimate[]>();
   for (const estimate of result.estimates) {
-    const key = basisOf(estimate);
+    const key = basis(estimate);
     const same = groups.get(key);
     if (same === undefined) groups.set(key, [estimate]);
     else same.push(estimate);
   }
-  return [...groups].flatMap(([basis, all], i) => {
+  return [...groups].flatMap(([shared, all], i) => {
     const group = all.filter((estimate) => !isMedianAgain(estimate, all));
     return [
       ...(i === 0 ? [] : ['']),
-      ...paragraph(page, basis),
+      ...paragraph(page, shared),
       ...listing(page, group),
       ...reasons(page, group),
     ];

@@ -24,7 +24,7 @@ function importSentence({ path, import: imported }: ImpactResult['inputs'][numbe
 }
 
 /** The files that the result rests on; the first digits of each hash are enough to see that one has changed. */
-export function inputs(page: Page, result: ImpactResult): string[] {
+export function inputs(page: Page, result: Pick<ImpactResult, 'inputs'>): string[] {
   const shown = result.inputs.slice(0, MOST);
   if (shown.length === 0) return [];
   const rows = shown.map(({ role, path, rows, sha256 }) => [

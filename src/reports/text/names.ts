@@ -1,4 +1,4 @@
-import { percent } from '../../quantity/amount.ts';
+import { percent, plain } from '../../quantity/amount.ts';
 import type { Verdict } from '../../result/criterion.ts';
 import { named } from './page.ts';
 
@@ -6,12 +6,18 @@ import { named } from './page.ts';
 export function quantityName(of: {
   readonly quantity: string;
   readonly probability?: number;
+  readonly at?: number;
   readonly unit?: string;
 }): string {
-  const { quantity, probability, unit } = of;
+  const { quantity, probability, at, unit } = of;
   if (quantity === 'failureEnergyQuantile' && probability !== undefined) {
-    return `energy at which ${percent(probability)} fail`;
+    return `energy at which ${percent(Number(probability.toPrecision(3)))} fail`;
   }
+  if (quantity === 'lifeQuantile' && probability !== undefined) {
+    return `life by which ${percent(probability)} fail`;
+  }
+  if (quantity === 'reliability' && at !== undefined) return `reliability at ${plain(at)} km`;
+  if (quantity === 'weibullShape') return 'Weibull shape';
   if (quantity === 'energySpread') return unit === '1' ? 'spread of ln energy' : 'spread of failure energy';
   const words = named(quantity).replace(/(?<=\p{Ll})\p{Lu}/gu, (letter) => ` ${letter.toLowerCase()}`);
   return probability === undefined ? words : `${words} at ${percent(probability)}`;

@@ -5,7 +5,7 @@ import { type Page, paragraph, sentence } from './page.ts';
 const MOST = 8;
 
 /** What was met on the way and is no departure from the protocol. */
-export function notes(page: Page, result: ImpactResult): string[] {
+export function notes(page: Page, result: Pick<ImpactResult, 'notes'>): string[] {
   const found = result.notes.filter((note) => note.trim() !== '');
   const rest = found.length - MOST;
   return [

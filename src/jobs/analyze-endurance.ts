@@ -1,0 +1,165 @@
+import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
+import type { Criterion } from '../documents/kinds.ts';
+import { estimatesByCause } from '../endurance/life/by-cause.ts';
+import { lifeDeviations, unclearCauses } from '../endurance/life/life-deviations.ts';
+import { estimatesOfLife } from '../endurance/life/life-estimates.ts';
+import { lifeEvidence } from '../endurance/life/life-evidence.ts';
+import { fitLife } from '../endurance/life/life-fit.ts';
+import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
+import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
+import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
+import type { Finding } from '../logs/finding.ts';
+import { counted } from '../quantity/format.ts';
+import type { EnduranceResult, LifeEntry } from '../result/endurance.ts';
+import { withoutEvidence } from '../verdict/evidence.ts';
+import { judgeSpecification } from '../verdict/judge-specification.ts';
+import type { EnduranceTest } from './endurance-test.ts';
+
+/** Ledger, lives, estimates and verdict of a drum test whose files have been read. */
+export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
+  const { protocol, rig, constructions, specification, drum } = test;
+  const lives = livesOf(test);
+  const { confidence, distribution } = protocol;
+  const basis = { lives, confidence, ...askedFor(test) };
+  const fit = fitLife(lives, distribution);
+  const deviations = [...(drum?.deviations ?? []), ...lifeDeviations(lives)];
+  const conformance = conformanceOf(deviations);
+  const judged =
+    specification &&
+    judgeSpecification(specification, {
+      protocol,
+      evidenceFor: (criterion) =>
+        conformance.status === 'invalid'
+          ? withoutEvidence('invalid', conformance.why, lives.length)
+          : lifeEvidence(criterion, fit, lives),
+      measurementsFor: (criterion) => measurements(test, criterion),
+    });
+  const ranks = medianRanks(lives);
+  return {
+    kind: 'endurance',
+    run: test.run,
+    protocol: { id: protocol.id, version: protocol.version, title: protocol.title, distribution },
+    rig: rig && { id: rig.id, config: rig.config },
+    constructions: constructions.map(({ id, revision }) => ({ id, revision })),
+    specification: specification && { id: specification.id, version: specification.version },
+    inputs: test.inputs,
+    defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
+    notes: [...notesOf(test), ...unclearCauses(lives)],
+    conformance: { ...conformance, deviations, excluded: 0 },
+    sample: {
+      specimens: lives.length,
+      drops: 0,
+      validDrops: 0,
+      failures: lives.filter(({ failed }) => failed).length,
+      suspensions: lives.filter(({ failed }) => !failed).length,
+      censored: lives.length === 0 ? null : lives.filter((life) => !isClosed(life)).length,
+    },
+    schedule: scheduleEntries(protocol.schedule, drum?.summary ?? null),
+    distance: {
+      ...ledgerEntry(drum?.summary.distance ?? null),
+      why: drum === null ? 'no log of the drum was given' : null,
+    },
+    lives: lives.map((life) => lifeEntry(life, ranks.get(life.specimen) ?? null)),
+    survival: survivalCurve(lives),
+    estimates: [
+      ...estimatesOfLife(fit, basis),
+      ...nonparametricEstimates(basis),
+      ...estimatesByCause(basis, distribution),
+    ],
+    criteria: judged?.criteria ?? [],
+    verdict: judged?.verdict ?? null,
+  };
+}
+
+/**
+ * The lives of the tyres. Where one tyre ran alone and its log was given, the lower end is of kilometres at the
+ * condition and the upper end of every kilometre.
+ */
+function livesOf({ outcomes, drum }: EnduranceTest): TyreLife[] {
+  const all = outcomes.flatMap(({ records }) => records);
+  const isAlone = all.length === 1 && drum !== null;
+  const { excluded = 0, unverified = 0 } = drum?.summary.distance ?? {};
+  return all.map((outcome) => lifeOf(outcome, isAlone ? { notAtCondition: excluded + unverified } : null));
+}
+
+/** What the specification asks of this protocol, and the distance of the whole schedule. */
+function askedFor({ specification, protocol }: EnduranceTest) {
+  const own = (specification?.criteria ?? []).filter((criterion) => criterion.protocol?.id === protocol.id);
+  const whole = protocol.schedule.every(({ distance }) => distance !== null)
+    ? [protocol.schedule.reduce((sum, { distance }) => sum + distance!, 0)]
+    : [];
+  return {
+    shares: own.flatMap(({ probability }) => probability ?? []),
+    distances: [...own.flatMap(({ at }) => at ?? []), ...whole],
+  };
+}
+
+function conformanceOf(deviations: readonly ListedDeviation[]): {
+  readonly status: ConformanceStatus;
+  readonly why: string | null;
+} {
+  const condemning = deviations.filter(
+    ({ severity, scope }) => severity === 'invalidating' && (scope === 'run' || scope === 'comparison'),
+  );
+  if (condemning.length > 0) {
+    const codes = [...new Set(condemning.map(({ code, scope }) => `${code} invalidates the whole ${scope}`))];
+    return { status: 'invalid', why: `${codes.join('; ')}: no estimate can be trusted.` };
+  }
+  const isClean = deviations.every(({ severity }) => severity === 'note');
+  return { status: isClean ? 'conforming' : 'deviating', why: null };
+}
+
+function measurements({ register }: EnduranceTest, { quantity }: Criterion) {
+  const column = quantity === 'pressureLoss' ? 'pressure loss' : quantity;
+  return (register?.specimens ?? [])
+    .filter(({ role }) => role === null || role === 'candidate')
+    .map(({ specimen, measured }) => ({ specimen, value: measured[column] ?? null }));
+}
+
+function lifeEntry(
+  { specimen, line, failed, lower, upper, cause }: TyreLife,
+  medianRank: number | null,
+): LifeEntry {
+  return {
+    specimen,
+    line,
+    outcome: failed ? 'failed' : 'suspended',
+    lower: failed && lower === 0 ? null : lower,
+    upper: Number.isFinite(upper) ? upper : null,
+    cause,
+    medianRank,
+  };
+}
+
+/** What was noticed while the files were read, and what nobody could look at. */
+function notesOf({ outcomes, drum, register }: EnduranceTest): string[] {
+  const tables = [...outcomes, ...(drum?.pass.logs ?? []), ...(register ? [register] : [])];
+  const tallied = (drum?.pass.logs ?? []).flatMap(({ path, tallies }) =>
+    tallies.map(
+      ({ code, count, firstLine, lastLine }) =>
+        `${path}: ${counted(count, code.replaceAll('-', ' '))}, lines ${firstLine} to ${lastLine}`,
+    ),
+  );
+  const isAlone = outcomes.flatMap(({ records }) => records).length === 1;
+  return [
+    ...tables.flatMap(({ path, findings }) => findings.map((finding) => findingSentence(path, finding))),
+    ...tallied,
+    ...(drum?.summary.unseen ?? []).map(
+      (what) => `the schedule limits the ${what}, and the log has no column for it: not checked`,
+    ),
+    ...(outcomes.length > 0 && drum === null
+      ? ['no log of the drum was given: the distances of the outcomes are taken as run at the set condition']
+      : []),
+    ...(outcomes.length > 0 && drum !== null
+      ? [
+          isAlone
+            ? 'the life of the tyre is an interval: from its kilometres at the set condition to every kilometre that it ran'
+            : 'several tyres and one ledger: the distances of the outcomes are taken as written, the ledger is not taken from them',
+        ]
+      : []),
+  ];
+}
+
+function findingSentence(path: string, { message, line, column }: Finding): string {
+  return `${[path, line, column].filter((part) => part !== null).join(':')}: ${message}`;
+}

@@ -1,0 +1,184 @@
+import type { ListedDeviation } from '../conformance/deviation.ts';
+import type { EnduranceProtocol } from '../documents/kinds.ts';
+import { drumDeviations } from '../endurance/deviations.ts';
+import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
+import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
+import { type DrumSummary, summarise } from '../endurance/summary.ts';
+import type { LogSource } from '../logs/bytes.ts';
+import type { ExportProfile } from '../logs/export/profile.ts';
+import { type DrumOutcome, readOutcomes } from '../logs/outcomes.ts';
+import type { RecordTable } from '../logs/records.ts';
+import type { Register } from '../logs/register.ts';
+import { PLAIN_SAMPLES, type SampleDialect } from '../logs/samples/dialect.ts';
+import { keepAsFile } from '../logs/samples/spool.ts';
+import { readSpecimens } from '../logs/specimens.ts';
+import { lookAt } from '../logs/table-kind.ts';
+import { InputError, type Problem } from '../problem/problem.ts';
+import type { Input } from '../result/analysis.ts';
+import type { Documents } from './documents-of.ts';
+
+/** How long logs are read. */
+export interface DrumReading {
+  /** Who reads a log of so many bytes; the calling thread where it is left out. */
+  readonly runner?: (bytes: number) => PartRunner;
+  readonly onProgress?: (done: number, all: number) => void;
+}
+
+/** What the samples of the drum say. */
+export interface DrumRun {
+  readonly pass: DrumPass;
+  readonly summary: DrumSummary;
+  readonly deviations: readonly ListedDeviation[];
+}
+
+/** A drum test as it lies before a job: its documents and its tables, all read. */
+export interface EnduranceTest extends Omit<Documents, 'protocol' | 'logs' | 'specimens' | 'inputs'> {
+  readonly protocol: EnduranceProtocol;
+  readonly outcomes: readonly RecordTable<DrumOutcome>[];
+  /** Null where no log of the drum was given. */
+  readonly drum: DrumRun | null;
+  readonly register: Register | null;
+  readonly inputs: readonly Input[];
+}
+
+/**
+ * Reads the tables that the documents of a drum test name: samples of the drum and outcomes, told apart by their headers.
+ *
+ * @throws InputError with the problems of all of them.
+ */
+export async function readEnduranceTest(
+  documents: Documents & { readonly protocol: EnduranceProtocol },
+  reading: DrumReading = {},
+): Promise<EnduranceTest> {
+  const gather = new Problems();
+  const register =
+    documents.specimens === null ? null : await gather.take(readSpecimens(documents.specimens));
+  const outcomes: RecordTable<DrumOutcome>[] = [];
+  const samples: LogSource[] = [];
+  for (const { source, rig } of documents.logs) {
+    const { kind, source: log } = await lookAt(source, rig?.export?.dialect.separator ?? ',');
+    if (kind === 'drum outcomes') outcomes.push(...present(await gather.take(readOutcomes(log))));
+    else if (kind === 'drops' || kind === 'specimens') gather.add(otherTable(log, kind));
+    else samples.push(log);
+  }
+  const profile = documents.logs.map(({ rig }) => rig?.export ?? null).find((each) => each !== null) ?? null;
+  const drum =
+    samples.length === 0
+      ? null
+      : await gather.take(readSamples(samples, documents.protocol, profile, reading));
+  gather.checkOnce(outcomes);
+  gather.throwIfAny();
+  return {
+    ...documents,
+    outcomes,
+    drum,
+    register,
+    inputs: [
+      ...documents.inputs,
+      ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
+      ...outcomes.map((table) => tableInput('log', table, table.records.length)),
+      ...(drum?.pass.logs.map((log) => tableInput('log', log, log.rows)) ?? []),
+    ],
+  };
+}
+
+/** Reads the samples; what is said of a file is said under the name that the person gave it. */
+async function readSamples(
+  sources: readonly LogSource[],
+  protocol: EnduranceProtocol,
+  profile: ExportProfile | null,
+  { runner, onProgress }: DrumReading,
+): Promise<DrumRun> {
+  const kept = await Promise.all(sources.map(keepAsFile));
+  const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
+  const reader = runner?.(kept.reduce((sum, { bytes }) => sum + bytes, 0)) ?? inlineRunner();
+  try {
+    const read = await passDrumLogs(
+      kept.map(({ path }) => path),
+      {
+        dialect: dialectOf(profile),
+        schedule: protocol.schedule,
+        sampling: protocol.sampling,
+        runner: reader,
+        ...(onProgress ? { onProgress } : {}),
+      },
+    );
+    const logs = read.logs.map((log) => ({ ...log, path: namedAs.get(log.path) ?? log.path }));
+    const pass = { ...read, logs };
+    const summary = summarise(pass);
+    return { pass, summary, deviations: drumDeviations(pass, summary) };
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    throw new InputError(
+      error.problems.map((problem) => ({
+        ...problem,
+        file: namedAs.get(problem.file) ?? problem.file,
+        message: [...namedAs].reduce((text, [path, named]) => text.replaceAll(path, named), problem.message),
+      })),
+    );
+  } finally {
+    await reader.close();
+    for (const { remove } of kept) remove();
+  }
+}
+
+function dialectOf(profile: ExportProfile | null): SampleDialect {
+  if (profile === null) return PLAIN_SAMPLES;
+  const { separator, decimal, sentinels } = profile.dialect;
+  return { separator, decimal, sentinels: [...PLAIN_SAMPLES.sentinels, ...sentinels], offset: null };
+}
+
+function otherTable(source: LogSource, kind: string): Problem {
+  const file = typeof source === 'string' ? source : 'named' in source ? source.named : '-';
+  const message = `found a table of ${kind}, expected samples of the drum (time, speed, load) or outcomes (specimen, survived, failed); the protocol is of kind endurance`;
+  return { file, line: 1, column: null, code: 'not-a-drum-log', message };
+}
+
+function tableInput(
+  role: Input['role'],
+  { path, sha256, bytes }: { readonly path: string; readonly sha256: string; readonly bytes: number },
+  rows: number,
+): Input {
+  return { role, path, sha256, bytes, rows };
+}
+
+function present<Value>(value: Value | null): Value[] {
+  return value === null ? [] : [value];
+}
+
+/** Goes on after a table that is wrong, so that a person sees the faults of all of them in one go. */
+class Problems {
+  readonly #all: Problem[] = [];
+
+  add(problem: Problem): void {
+    this.#all.push(problem);
+  }
+
+  async take<Value>(reading: Promise<Value>): Promise<Value | null> {
+    try {
+      return await reading;
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      this.#all.push(...error.problems);
+      return null;
+    }
+  }
+
+  /** A tyre has one life: no two tables may tell of it. */
+  checkOnce(tables: readonly RecordTable<DrumOutcome>[]): void {
+    const seen = new Map<string, DrumOutcome>();
+    for (const outcome of tables.flatMap(({ records }) => records)) {
+      const { specimen, file, line } = outcome;
+      const before = seen.get(specimen);
+      if (before === undefined) seen.set(specimen, outcome);
+      else {
+        const message = `specimen: found a tyre that stands in ${before.file}:${before.line} too, expected one row a tyre; keep one of the two, or correct the name`;
+        this.add({ file, line, column: 1, code: 'duplicate-specimen', message });
+      }
+    }
+  }
+
+  throwIfAny(): void {
+    if (this.#all.length > 0) throw new InputError(this.#all);
+  }
+}

@@ -1,0 +1,34 @@
+import type { EnduranceResult } from '../../result/endurance.ts';
+import { jsonText } from '../json-text.ts';
+
+/**
+ * The document of `analyze --json` for a drum test (CONTRACT: the JSON of analyze), with schedule and ledger.
+ *
+ * @param version of tirelab itself.
+ */
+export function enduranceDocument(result: EnduranceResult, version: string): string {
+  const { kind, run, protocol, rig, constructions, specification, inputs, defaults, notes } = result;
+  const { conformance, sample, schedule, distance, lives, survival, estimates, criteria, verdict } = result;
+  return jsonText({
+    schema: 'tirelab.result/1',
+    kind,
+    tool: { name: 'tirelab', version },
+    run,
+    protocol,
+    rig,
+    constructions,
+    specification,
+    inputs,
+    defaults,
+    notes,
+    conformance,
+    sample,
+    schedule,
+    distance,
+    estimates,
+    criteria,
+    verdict,
+    lives,
+    survival,
+  });
+}
