@@ -61,6 +61,7 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       specimen: drop.specimen,
       series: drop.series ?? replayed.samples[sample]?.name ?? null,
       height: drop.height,
+      ...(protocol.vary === 'mass' ? { mass: drop.mass } : {}),
       energy: scale.of(drop),
       outcome: drop.outcome,
       used: use === 'used',

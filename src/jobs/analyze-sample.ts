@@ -1,4 +1,4 @@
-import type { Criterion, EstimatorName, Specification } from '../documents/kinds.ts';
+import type { Criterion, EstimatorName, ImpactProtocol, Specification } from '../documents/kinds.ts';
 import { askedForEstimate } from '../impact/estimates/asked-for.ts';
 import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
 import { plannedPressure } from '../impact/replay/conditions.ts';
@@ -55,7 +55,7 @@ export function estimateSample({ test, scale, asked }: SampleContext, sample: Sa
       protocol,
       replay: sample,
       energyOf: scale.of,
-      energyPerHeight: energyPerHeight(scale, mass),
+      energyPerHeight: energyPerLevel(scale, mass, protocol),
       refused: sample.refused,
       asked,
       constructionOf: constructionOf(test),
@@ -69,8 +69,16 @@ function* dropsOf({ drops }: Sample) {
   for (const { drop } of drops) yield drop;
 }
 
-/** J for a mm of height, where one mass served all drops and energy goes by height. */
-function energyPerHeight({ definition, gravity }: EnergyScale, mass: number | null): number | null {
+/**
+ * J for a mm of height, where one mass served all drops and energy goes by height; for a kg where the mass is varied at
+ * one height.
+ */
+function energyPerLevel(
+  { definition, gravity }: EnergyScale,
+  mass: number | null,
+  { vary, height }: ImpactProtocol,
+): number | null {
+  if (vary === 'mass') return height === null ? null : potentialEnergy(1, gravity.value, height);
   return definition === 'potential' && mass !== null ? potentialEnergy(mass, gravity.value, 1) : null;
 }
 

@@ -115,6 +115,8 @@ export interface ImpactResult {
     readonly series: string | null;
     /** mm. */
     readonly height: number;
+    /** kg; only where the protocol varies it, so that levels are masses. */
+    readonly mass?: number | null;
     /** J, by the result's definition; null where it cannot be had. */
     readonly energy: number | null;
     readonly outcome: 'failed' | 'survived' | 'not-evaluable' | null;

@@ -70,7 +70,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const shares = [...probabilities, ...aim];
   const likelihood = estimatesFromLikelihood(fit, basis, shares, heightPerEnergy).map((estimate) => ({
     ...estimate,
-    why: estimate.why ?? remark,
+    why: estimate.why ?? (aim.includes(estimate.probability ?? Number.NaN) ? AIM : remark),
   }));
   const levels = levelEvidence(
     protocol,
@@ -106,6 +106,8 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const goodness = goodnessOfFit(levels, evidence.asked);
   return { estimates, fit, observations, heightPerEnergy, goodness, regression: regressed?.result ?? null };
 }
+
+const AIM = 'the share failed that the rule aims at: 1 − 2^(−1/k) for k survivals in a row';
 
 function besideLikelihood(
   { protocol, countable }: LevelEvidence,

@@ -121,6 +121,10 @@ function labelsOf(page: Page, levels: readonly Level[]): string[] {
 }
 
 function heightText(level: Level, levels: readonly Level[]): string {
+  if (level.isMass)
+    return isStretch(level)
+      ? `${fixed(level.from, 2)} to ${fixed(level.to, 2)} kg`
+      : `${fixed(level.height, 2)} kg`;
   const whole = levels.every(({ height }) => Math.abs(height - Math.round(height)) < 1e-6);
   const decimals = whole ? 0 : 1;
   if (!isStretch(level)) return `${fixed(level.height, decimals)} mm`;
@@ -141,7 +145,7 @@ function sums(page: Page, drops: readonly PathDrop[], series: number): string[] 
   const { levels } = levelsOf(drops, MOST_ROWS);
   const energies = energyTexts(levels);
   const columns: Column[] = [
-    { head: 'height', align: 'right' },
+    { head: levels.some(({ isMass }) => isMass) ? 'mass' : 'height', align: 'right' },
     ...(energies === null ? [] : [{ head: 'energy', align: 'right' } as const]),
     { head: 'failed', align: 'right' },
     { head: 'survived', align: 'right' },

@@ -82,4 +82,41 @@ describe('where its conditions fail', () => {
   test('a trim outside [0, 0.5) is a mistake of the caller', () => {
     expect(() => spearmanKarber(high, 0.5)).toThrow(RangeError);
   });
+  test('a cut at a corner is held, so that the error does not hang on where the levels are counted from', () => {
+    const counts = [0, 0, 2, 6, 7, 7];
+    const at = (origin: number) => counts.map((failures, i) => ({ level: origin + i, failures, drops: 8 }));
+    const trim = smallestTrim(at(0))!;
+    expect(trim).toBe(0.125);
+    const near = spearmanKarber(at(0), trim).value!;
+    const far = spearmanKarber(at(1000), trim).value!;
+    expect(far.mean - near.mean).toBeCloseTo(1000, 9);
+    expect(far.standardError).toBeCloseTo(near.standardError, 9);
+    // By hand: between the cuts the curve runs (1.5, ⅛), (2, ¼), (3, ¾), (4, ⅞).
+    expect(near.mean).toBeCloseTo((0.125 * 1.75 + 0.5 * 2.5 + 0.125 * 3.5) / 0.75, 12);
+    const variance = (p: number) => (p * (1 - p)) / 8;
+    const byHand = Math.sqrt(SLOPES.reduce((sum, [p, slope]) => sum + slope ** 2 * variance(p), 0));
+    expect(near.standardError).toBeCloseTo(byHand, 9);
+  });
+});
+
+/** Shares of the example at 2, 3 and 4, and what the trimmed mean gains by each; the last can only be raised. */
+const SHARES = [0.25, 0.75, 0.875] as const;
+
+function trimmedMean(p: number, q: number, r: number): number {
+  const low = 1 + 0.125 / p;
+  const high = 3 + (0.875 - q) / (r - q);
+  const area = ((low + 2) / 2) * (p - 0.125) + 2.5 * (q - p) + ((3 + high) / 2) * (0.875 - q);
+  return area / 0.75;
+}
+
+const SLOPES = SHARES.map((share, which): readonly [number, number] => {
+  const h = 1e-6;
+  const moved = (by: number) => {
+    const [p, q, r] = SHARES.map((s, i) => (i === which ? s + by : s));
+    return trimmedMean(p!, q!, r!);
+  };
+  return [
+    share,
+    which === 2 ? (4 * moved(h) - moved(2 * h) - 3 * moved(0)) / (2 * h) : (moved(h) - moved(-h)) / (2 * h),
+  ];
 });
