@@ -32,8 +32,8 @@ import { type Cell, cells } from './coverage-cells.ts';
 const SHARES = [0.5, 0.1];
 const LEVELS = [0.95, 0.9];
 /** Simulated tests behind one test of the true value, where there is no table; and intervals found for their width. */
-const REPLICATES = 399;
-const WIDTHS = { tabulated: 1000, simulated: 60 };
+const REPLICATES = 199;
+const WIDTHS = { tabulated: 1000, simulated: 50 };
 
 type Counts = Record<string, number>;
 

@@ -77,7 +77,15 @@ describe('what cannot be estimated is said, and is status 0 without a specificat
     const median = estimateOf(result, 'medianFailureEnergy', 'censored-likelihood');
     expect(median.value).toBeNull();
     expect(median.why).toContain(word);
-    expect(median.interval).toMatchObject({ level: 0.95, sides: 2, method: 'profile-likelihood' });
+    expect(median.interval).toMatchObject({ level: 0.95, sides: 2, method: 'calibrated' });
+    const beside = estimateOf(
+      result,
+      'medianFailureEnergy',
+      'censored-likelihood',
+      undefined,
+      'profile-likelihood',
+    );
+    expect(beside).toMatchObject({ value: null, why: median.why });
   });
 
   it('where all survived, the interval is open above', async () => {
@@ -249,8 +257,8 @@ describe('deviations reach the result with their line', () => {
       expect.objectContaining({ code: 'DROP-54', severity: 'minor', specimen: 'T4b' }),
     );
     const medians = result.estimates.filter(
-      (estimate: { quantity: string; method: string }) =>
-        estimate.quantity === 'medianFailureEnergy' && estimate.method === 'censored-likelihood',
+      (estimate: { quantity: string; interval: { method: string } | null }) =>
+        estimate.quantity === 'medianFailureEnergy' && estimate.interval?.method === 'profile-likelihood',
     );
     expect(medians).toHaveLength(2);
     expect(medians[1].drops).toBe(medians[0].drops + 1);

@@ -38,16 +38,20 @@ class Captured extends Writable {
   }
 }
 
-/** One estimate of a result's JSON: the first of its quantity, method and, where given, share failed. */
+/** One estimate of a result's JSON: the first of its quantity, method, share failed and, where given, kind of interval. */
 export function estimateOf(
   result: { readonly estimates: readonly JsonEstimate[] },
   quantity: string,
   method: string,
   probability?: number,
+  interval?: string,
 ): JsonEstimate {
   const found = result.estimates.find(
     (estimate) =>
-      estimate.quantity === quantity && estimate.method === method && estimate.probability === probability,
+      estimate.quantity === quantity &&
+      estimate.method === method &&
+      estimate.probability === probability &&
+      (interval === undefined || estimate.interval?.method === interval),
   );
   if (!found) throw new Error(`no ${quantity} by ${method}`);
   return found;

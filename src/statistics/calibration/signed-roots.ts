@@ -3,8 +3,10 @@ import { limitChances, logChances } from './cells.ts';
 import type { Replicates } from './replicates.ts';
 
 /** Ratio of neighbouring scales at which the restricted likelihood is looked at, and how many there are. */
-const RATIO = 1.3;
-const SCALES = 26;
+const RATIO = 1.13;
+const SCALES = 56;
+/** Scales that are skipped while the top is far. */
+const STRIDE = 4;
 
 /**
  * The likelihood-ratio statistic of every replicate for a share p failed at y, with its sign: positive where the
@@ -47,25 +49,11 @@ export function signedRoots(
       for (let e = from; e < end; e++) sum += count[e]! * row[cell[e]!]!;
       return sum;
     };
-    let k = middleRow;
+    let k = climb(at, middleRow, STRIDE);
+    k = climb(at, k, 1);
     let here = at(k);
-    let below = at(k - 1);
-    let above = at(k + 1);
-    if (above > here) {
-      while (k <= SCALES && above > here) {
-        k++;
-        below = here;
-        here = above;
-        above = k <= SCALES ? at(k + 1) : -Infinity;
-      }
-    } else {
-      while (k >= 1 && below > here) {
-        k--;
-        above = here;
-        here = below;
-        below = k >= 1 ? at(k - 1) : -Infinity;
-      }
-    }
+    const below = k > 0 ? at(k - 1) : -Infinity;
+    const above = k <= SCALES ? at(k + 1) : -Infinity;
     // A parabola through three scales; the limits have no neighbour at a distance.
     if (k > 1 && k < SCALES) {
       const curvature = below - 2 * here + above;
@@ -76,4 +64,22 @@ export function signedRoots(
     const isAbove = Number.isNaN(quantile) ? z > turn[t]! : quantile > y;
     into[t] = isAbove ? ratio : -ratio;
   }
+}
+
+/** The row at which a function with one top is largest, among those a stride apart; the limits at both ends included. */
+function climb(at: (row: number) => number, from: number, stride: number): number {
+  let row = from;
+  let here = at(row);
+  for (const step of [stride, -stride]) {
+    for (;;) {
+      const next = Math.min(Math.max(row + step, 0), SCALES + 1);
+      if (next === row) break;
+      const value = at(next);
+      if (value <= here) break;
+      row = next;
+      here = value;
+    }
+    if (row !== from) break;
+  }
+  return row;
 }

@@ -15,12 +15,12 @@ const { drops: DROPS, scales: SCALES, offsets: OFFSETS, shares, levels, tails } 
 const COLUMNS = shares.length * levels.length * tails.length;
 const RANGE = 8;
 
-let table: Uint16Array | null = null;
+let bytes: string | null = null;
 
-/** Unpacked when first used. */
-function unpacked(): Uint16Array {
-  table ??= new Uint16Array(Uint8Array.from(atob(CRITICAL_TABLE), (c) => c.charCodeAt(0)).buffer);
-  return table;
+/** A root of the table. Read byte by byte where it is wanted: unpacking all of them would cost more than an analysis uses. */
+function rootAt(index: number): number {
+  bytes ??= atob(CRITICAL_TABLE);
+  return (bytes.charCodeAt(2 * index) + 256 * bytes.charCodeAt(2 * index + 1)) / 1000;
 }
 
 /** Whether the table answers questions of a test of so many drops at a share and level. */
@@ -67,11 +67,10 @@ function value(n: number, scale: number, offset: number, column: number): number
   const s = Math.min(Math.floor(scale), SCALES.length - 2);
   const place = (offset + RANGE) * 4;
   const o = Math.min(Math.floor(place), OFFSETS.length - 2);
-  const roots = unpacked();
   const u = scale - s;
   const v = place - o;
   const at = (i: number, j: number) =>
-    roots[((n * SCALES.length + i) * OFFSETS.length + j) * COLUMNS + column]! / 1000;
+    rootAt(((n * SCALES.length + i) * OFFSETS.length + j) * COLUMNS + column);
   return (
     (1 - u) * ((1 - v) * at(s, o) + v * at(s, o + 1)) + u * ((1 - v) * at(s + 1, o) + v * at(s + 1, o + 1))
   );
