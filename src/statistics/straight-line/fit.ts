@@ -15,6 +15,7 @@ export interface Line {
   readonly meanY: number;
   /** Σ (x − mean)² */
   readonly sumXX: number;
+  /** NaN where y does not vary. */
   readonly rSquared: number;
   /** Regression mean square over the residual one. */
   readonly f: number;

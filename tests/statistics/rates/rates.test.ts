@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { dispersedRate } from '../../../src/statistics/rates/dispersed-rate.ts';
 import { overDispersion } from '../../../src/statistics/rates/over-dispersion.ts';
 import { countLimits, poissonRate } from '../../../src/statistics/rates/poisson-rate.ts';
 import { shareLimits } from '../../../src/statistics/rates/proportion.ts';
@@ -6,6 +7,7 @@ import { rateRatio, rateScoreTest } from '../../../src/statistics/rates/rate-rat
 import garwood from '../../reference/cmp-10/CMP-10-garwood.json' with { type: 'json' };
 import ratios from '../../reference/cmp-11/CMP-11-poisson-ratio.json' with { type: 'json' };
 import { expectWhole, titleOf } from '../../reference/published.ts';
+import quasi from '../../reference/rates/quasi-poisson.json' with { type: 'json' };
 import shares from '../../reference/zf-03/ZF-03-clopper-pearson.json' with { type: 'json' };
 
 test(titleOf(garwood), () => {
@@ -80,4 +82,15 @@ test('index of dispersion', () => {
   expect(found).toMatchObject({ statistic: 10, degrees: 2, ratio: 5, leastExpected: 20 });
   expect(found.p).toBeCloseTo(Math.exp(-5), 12);
   expect(() => overDispersion([{ events: 3, exposure: 1 }])).toThrow('two groups');
+});
+
+// tests/reference/scripts/quasi-poisson.R: glm, quasipoisson, limits by t with 5 degrees.
+test('a rate of riders who differ, as R has it', () => {
+  const groups = quasi.events.map((events, i) => ({ events, exposure: quasi.exposure[i]! }));
+  const found = dispersedRate(groups, 0.95);
+  for (const key of ['rate', 'dispersion', 'standardErrorOfLog', 'lower', 'upper'] as const)
+    expect(Math.abs(found[key] / quasi[key] - 1), key).toBeLessThan(1e-9);
+  const exact = poissonRate({ events: 25, exposure: 7250 }, 0.95);
+  expect(found.lower).toBeLessThan(exact.lower);
+  expect(found.upper).toBeGreaterThan(exact.upper);
 });
