@@ -108,7 +108,7 @@ export function visibilityMarkdown(titles: ReadonlyMap<string, { readonly title:
   return [
     '# Which departures of a drop test data can show',
     '',
-    'Made from `visibility.ts` (`node bench/mutator.mjs --visibility`); a test holds the two together.',
+    'Made from `visibility.ts` (`bench/mutator.ts --visibility`); a test holds the two together.',
     '',
     '| code | departure | seen from | namely | not seen |',
     '| --- | --- | --- | --- | --- |',
