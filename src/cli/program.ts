@@ -2,9 +2,11 @@ import { Command, CommanderError } from 'commander';
 import { analyzeCommand } from './commands/analyze.ts';
 import { completionCommand } from './commands/completion.ts';
 import { explainCommand } from './commands/explain.ts';
+import { gateCommand } from './commands/gate.ts';
 import { initCommand } from './commands/init.ts';
 import { nextCommand } from './commands/next.ts';
 import { planCommand } from './commands/plan.ts';
+import { reportCommand } from './commands/report.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { simulateCommand } from './commands/simulate.ts';
 import type { CommandContext } from './context.ts';
@@ -85,9 +87,11 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     .addCommand(analyzeCommand(context))
     .addCommand(completionCommand(context))
     .addCommand(explainCommand(context))
+    .addCommand(gateCommand(context))
     .addCommand(initCommand(context))
     .addCommand(nextCommand(context))
     .addCommand(planCommand(context))
+    .addCommand(reportCommand(context))
     .addCommand(schemaCommand(context))
     .addCommand(simulateCommand(context));
   for (const command of [program, ...program.commands]) {

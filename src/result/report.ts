@@ -20,7 +20,6 @@ export interface ResponseCurve {
 /** What is known of one tyre, from the register and from its drops. */
 export interface ReportedTyre {
   readonly specimen: string;
-  readonly construction: string | null;
   /** g. */
   readonly mass: number | null;
   /** J between which its strength lies, by the drops that count; null where it is open. */
@@ -89,6 +88,18 @@ export interface ReportedMethod {
   readonly stop: string | null;
 }
 
+/** Tyres of one strength: all of a test as a rule, those of one construction in a session with several. */
+export interface ReportedSample {
+  /** As the entries of the result name it; null for the only one. */
+  readonly name: string | null;
+  /** `id@revision`; null where it is not told. */
+  readonly construction: string | null;
+  readonly isReference: boolean;
+  readonly path: ImpactResult['path'];
+  readonly tyres: readonly ReportedTyre[];
+  readonly curve: ResponseCurve | null;
+}
+
 /** One test with all that a report says of it. */
 export interface ReportedTest {
   readonly title: string | null;
@@ -97,9 +108,8 @@ export interface ReportedTest {
   readonly method: ReportedMethod;
   readonly constructions: readonly ReportedConstruction[];
   readonly conditions: readonly ReportedCondition[];
-  readonly tyres: readonly ReportedTyre[];
+  readonly samples: readonly ReportedSample[];
   readonly exclusions: readonly Exclusion[];
-  readonly curve: ResponseCurve | null;
   readonly photos: readonly Photo[];
   /** First and last day of the log, `2026-03-09`, in the log's own time; null where it has no times. */
   readonly days: { readonly first: string; readonly last: string } | null;

@@ -129,7 +129,7 @@ function cautions(page: Page, { sample, verdict, distance }: EnduranceResult): s
   const found: string[] = [];
   if (sample.failures > 0 && sample.failures < 10) {
     found.push(
-      `${counted(sample.failures, 'failure')} say little of early lives: the 10 % life and reliabilities beyond the data rest on the assumed law.`,
+      `From ${counted(sample.failures, 'failure')} little is known of early lives: the 10 % life and reliabilities beyond the data rest on the assumed law.`,
     );
   }
   if (distance.logged === null && sample.specimens > 0) {

@@ -1,0 +1,75 @@
+import type { ReportedTest } from '../../result/report.ts';
+import { gramsBesideJoules } from '../content/grams.ts';
+import { reportName, subtitleOf } from '../content/identity.ts';
+import { comparison, massOfSubjects } from '../content/pictures.ts';
+import { subjectsOf } from '../content/subject.ts';
+import { type Block, figure, heading, paragraph, type ReportDocument } from '../document/blocks.ts';
+import { named } from '../text/page.ts';
+import type { Language } from '../words/language.ts';
+import { answer, identification } from './beginning.ts';
+import { checklist } from './checklist.ts';
+import { conformity, records, uncertainty } from './closing.ts';
+import { departures } from './departures.ts';
+import { conditions, items, method } from './method.ts';
+import { results } from './results.ts';
+import type { Section } from './section.ts';
+
+/**
+ * The full report, for the auditor: what ISO/IEC 17025:2017 asks of a test report in 7.8, each item there or listed as
+ * missing. Several tests stand one after the other, after a look at all of them beside each other.
+ */
+export function fullDocument(
+  tests: readonly ReportedTest[],
+  language: Language,
+  version: string,
+): ReportDocument {
+  const { words } = language;
+  const name = reportName(tests);
+  const isOne = tests.length === 1;
+  const bodies = tests.flatMap((test, i) => {
+    const sections = sectionsOf(test, `t${i + 1}`, language, version);
+    if (isOne) return set(sections, 2);
+    return [heading(`${words.items.run} ${named(test.result.run ?? String(i + 1))}`), ...set(sections, 3)];
+  });
+  const subjects = subjectsOf(tests);
+  return {
+    language,
+    kind: 'full',
+    title: words.headings.report,
+    name,
+    subtitle: `${name} · ${subtitleOf(tests, language)}`,
+    blocks: [
+      ...(words.texts.recordLanguage === null ? [] : [paragraph(words.texts.recordLanguage, 'small')]),
+      ...(subjects.length > 1
+        ? [
+            heading(words.headings.comparison),
+            ...figure(comparison(subjects, 'all-comparison', language)),
+            ...gramsBesideJoules(subjects, language),
+            ...figure(massOfSubjects(subjects, 'all-mass', language)),
+          ]
+        : []),
+      ...bodies,
+    ],
+    end: words.texts.end(name),
+  };
+}
+
+function sectionsOf(test: ReportedTest, id: string, language: Language, version: string): Section[] {
+  return [
+    answer(test, language),
+    identification(test, language, version),
+    items(test, language),
+    method(test, language),
+    conditions(test, language),
+    ...results(test, id, language),
+    ...departures(test, language),
+    uncertainty(test, language),
+    conformity(test, language),
+    ...records(test, language, version),
+    checklist(test, language),
+  ].filter(({ blocks }) => blocks.length > 0);
+}
+
+function set(sections: readonly Section[], level: 2 | 3): Block[] {
+  return sections.flatMap(({ heading: text, blocks }) => [heading(text, level), ...blocks]);
+}

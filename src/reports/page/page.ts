@@ -1,0 +1,127 @@
+import type { ReportedTest } from '../../result/report.ts';
+import { findingOf, judgementOf, nextSteps, notShown, uncertaintyOf } from '../content/answer.ts';
+import { criteriaTable } from '../content/criteria-table.ts';
+import { gramsBesideJoules } from '../content/grams.ts';
+import { reportName, subtitleOf } from '../content/identity.ts';
+import { chief, comparison } from '../content/pictures.ts';
+import { type Subject, subjectsOf } from '../content/subject.ts';
+import { type Block, figure, heading, list, paragraph, type ReportDocument } from '../document/blocks.ts';
+import { rangeText, valueText } from '../words/amounts.ts';
+import type { Language } from '../words/language.ts';
+
+/** Rows that leave room on one sheet for all else. */
+const MOST = { criteria: 6, photos: 2, subjects: 8, item: 190 } as const;
+
+/** The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture. */
+export function pageDocument(
+  tests: readonly ReportedTest[],
+  language: Language,
+  version: string,
+): ReportDocument {
+  const { words } = language;
+  const subjects = subjectsOf(tests);
+  const [only] = subjects;
+  const name = reportName(tests);
+  const blocks =
+    subjects.length === 1 && only !== undefined ? ofOne(only, language) : ofSeveral(subjects, language);
+  return {
+    language,
+    kind: 'page',
+    title: `${words.headings.page}: ${only?.name ?? name}`.slice(0, 110),
+    name,
+    subtitle: subtitleOf(tests, language).slice(0, 200),
+    blocks: [
+      ...blocks,
+      paragraph(
+        `${words.texts.resultsRelate} ${words.cautions.always[1]} ${words.items.tool} tirelab ${version}.`,
+        'small',
+      ),
+    ],
+    end: words.texts.end(name),
+  };
+}
+
+function ofOne(subject: Subject, language: Language): Block[] {
+  const { words } = language;
+  const { test, verdict } = subject;
+  const judged = judgementOf(subject, language);
+  const { question } = test.request;
+  return [
+    ...(question === null ? [] : [paragraph(`${words.items.question}: ${short(question)}`, 'small')]),
+    paragraph(findingOf(subject, language), 'lead'),
+    paragraph(uncertaintyOf(subject, language).join(' ')),
+    judged === null || verdict === null
+      ? paragraph(words.answer.noSpecification)
+      : { kind: 'verdict', verdict, text: judged.slice(0, 400) },
+    ...criteriaTable(subject.criteria.map(shortened), MOST.criteria, language),
+    ...figure(chief(subject, 'chief', language)),
+    ...gramsBesideJoules([subject], language),
+    ...photosOf(test, language),
+    ...closing([subject], language),
+  ];
+}
+
+function ofSeveral(subjects: readonly Subject[], language: Language): Block[] {
+  const { words } = language;
+  const shown = subjects.slice(0, MOST.subjects);
+  return [
+    ...list(shown.map((subject) => findingOf(subject, language))),
+    {
+      kind: 'table',
+      caption: words.headings.comparison,
+      columns: [
+        { head: words.items.construction },
+        { head: words.items.joules, align: 'right' },
+        { head: words.items.interval },
+        { head: words.items.evidence },
+        { head: words.criteria.verdict },
+      ],
+      rows: shown.map(({ name, first, verdict }) => [
+        { text: name ?? '—' },
+        { text: (first && valueText(language, first, 1)) ?? '—' },
+        { text: (first && rangeText(language, first, 1)) ?? '—' },
+        { text: first === null ? '—' : `${words.tyres(first.specimens)}, ${words.drops(first.drops)}` },
+        verdict === null ? { text: '—' } : { text: words.verdict[verdict], verdict },
+      ]),
+      below: subjects.length > shown.length ? words.charts.more(subjects.length - shown.length) : undefined,
+    },
+    ...figure(comparison(shown, 'chief', language)),
+    ...gramsBesideJoules(shown, language),
+    ...closing(shown, language),
+  ];
+}
+
+/** What is not shown, beside what comes next. */
+function closing(subjects: readonly Subject[], language: Language): Block[] {
+  const { headings } = language.words;
+  const together = (of: (subject: Subject) => string[], most: number) =>
+    [...new Set(subjects.flatMap(of))].slice(0, most).map(short);
+  return [
+    {
+      kind: 'columns',
+      columns: [
+        [heading(headings.notShown), ...list(together((subject) => notShown(subject, language), 6))],
+        [heading(headings.next), ...list(together((subject) => nextSteps(subject, language), 7))],
+      ],
+    },
+  ];
+}
+
+function photosOf({ photos }: ReportedTest, language: Language): Block[] {
+  if (photos.length === 0) return [];
+  const shown = photos.slice(0, MOST.photos).map((photo) => ({ ...photo, caption: short(photo.caption) }));
+  const rest = photos.length - shown.length;
+  return [
+    { kind: 'photos', photos: shown },
+    ...(rest > 0 ? [paragraph(language.words.items.morePhotos(rest), 'small')] : []),
+  ];
+}
+
+/** Foreign text in the room that it has on one sheet. */
+function short(text: string): string {
+  return text.length > MOST.item ? `${text.slice(0, MOST.item - 1)}…` : text;
+}
+
+function shortened<Named extends { readonly id: string }>(criterion: Named): Named {
+  return criterion.id.length > 40 ? { ...criterion, id: `${criterion.id.slice(0, 39)}…` } : criterion;
+}
