@@ -2,7 +2,7 @@ import type { EstimatorName } from '../documents/kinds.ts';
 import type { ImpactResult } from '../result/analysis.ts';
 import type { EnduranceResult } from '../result/endurance.ts';
 import { analyzeImpact } from './analyze-impact.ts';
-import { documentsOf, type Request } from './documents-of.ts';
+import { type Documents, documentsOf, type Request } from './documents-of.ts';
 import type { DrumReading } from './endurance-test.ts';
 import { readImpactTest } from './impact-test.ts';
 
@@ -20,7 +20,15 @@ export async function analyze(
   estimators: readonly EstimatorName[] = [],
   reading: DrumReading = {},
 ): Promise<ImpactResult | EnduranceResult> {
-  const documents = documentsOf(request, stdin);
+  return analyzeDocuments(documentsOf(request, stdin), estimators, reading);
+}
+
+/** The same, once the documents have been read: by whoever judges one run by several specifications. */
+export async function analyzeDocuments(
+  documents: Documents,
+  estimators: readonly EstimatorName[] = [],
+  reading: DrumReading = {},
+): Promise<ImpactResult | EnduranceResult> {
   const { protocol } = documents;
   if (protocol.kind === 'impact') return analyzeImpact(await readImpactTest(documents), estimators);
   // Loaded only for drum tests: a drop test need not wait for what reads millions of rows.
