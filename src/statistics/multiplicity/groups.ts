@@ -1,3 +1,5 @@
+import type { PairComparison } from './all-pairs.ts';
+
 /**
  * Groups that are not told apart: the largest sets within which no pair differs, in order of the means (Piepho 2004, J. Comp. Graph.
  * Stat. 13, 456–466, insert and absorb). A group may stand in several sets; two that stand in none together are told apart.
@@ -7,10 +9,10 @@
  */
 export function groupsNotToldApart(
   order: readonly number[],
-  differ: readonly (readonly [number, number])[],
+  differ: readonly Pick<PairComparison, 'first' | 'second'>[],
 ): number[][] {
   let sets: number[][] = [[...order]];
-  for (const [a, b] of differ) {
+  for (const { first: a, second: b } of differ) {
     sets = sets.flatMap((set) =>
       set.includes(a) && set.includes(b)
         ? [set.filter((one) => one !== a), set.filter((one) => one !== b)]
