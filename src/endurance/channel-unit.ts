@@ -1,16 +1,20 @@
 import { SAMPLE_QUANTITIES } from '../logs/samples/quantities.ts';
 import { convert } from '../quantity/units.ts';
-import type { FoldChannel } from './plan.ts';
 
 /** Unit of the results by the name of a column. */
 export const SAMPLE_UNITS: ReadonlyMap<string, string> = new Map(
   SAMPLE_QUANTITIES.map(({ name, unit }) => [name, unit]),
 );
 
+/** What a step of a column is. */
+interface Steps {
+  readonly name: string;
+  /** Unit of the log. */
+  readonly unit: string;
+  readonly decimals: number;
+}
+
 /** A value in steps of a channel, in the unit of the results. */
-export function valueOfSteps(
-  steps: number,
-  channel: Pick<FoldChannel, 'name' | 'unit' | 'decimals'>,
-): number {
+export function valueOfSteps(steps: number, channel: Steps): number {
   return convert(steps / 10 ** channel.decimals, channel.unit, SAMPLE_UNITS.get(channel.name)!);
 }
