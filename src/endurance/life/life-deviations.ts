@@ -11,18 +11,18 @@ const WIDEST_LOOK = 0.1;
 export function lifeDeviations(lives: readonly TyreLife[]): readonly ListedDeviation[] {
   const list = new DeviationList();
   for (const life of lives) {
-    const { file, line, specimen, cause, blame, lower, upper, failed } = life;
+    const { file, line, specimen, cause, blame, seenWhole, upper, failed } = life;
     const place = { file, line, specimen };
     if (blame === 'other') {
       list.add({
         code: 'DRUM-28',
-        found: () => `ended by ${quote(cause ?? '')}, suspended at ${km(lower)}`,
+        found: () => `ended by ${quote(cause ?? '')}, suspended at ${km(seenWhole)}`,
         ...place,
       });
     }
-    if (failed && upper - lower > WIDEST_LOOK * upper) {
+    if (failed && upper - seenWhole > WIDEST_LOOK * upper) {
       const found = () =>
-        `failed between ${km(lower)} and ${km(upper)}, ${significant((100 * (upper - lower)) / upper, 2)} % of its life apart`;
+        `failed between ${km(seenWhole)} and ${km(upper)}, ${significant((100 * (upper - seenWhole)) / upper, 2)} % of its life apart`;
       list.add({ code: 'DRUM-23', found, ...place });
     }
   }

@@ -113,7 +113,7 @@ export function noLifeSentence(none: NoEstimate): string {
     case 'common-level':
       return `failures and survivals meet at ${at(none.level)} only (${none.failed} of ${none.total} failed there), so the scatter of lives has no best value; look at other distances too`;
     case 'gap':
-      return `every tyre taken off (up to ${at(none.highestSurvived)}) ran less far than any that failed (from ${at(none.lowestFailed)}) or the looks leave a common gap, so any scatter fits; one more failure at another distance would settle it`;
+      return `one life between ${at(none.highestSurvived)} and ${at(none.lowestFailed)} explains every tyre, so any scatter down to none fits; failures further apart, or looks closer together, would settle it`;
     case 'single-value':
       return `all lives were read as ${at(none.value)}, so there is no scatter to estimate`;
     case 'wrong-direction':

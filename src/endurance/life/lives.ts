@@ -12,6 +12,8 @@ export interface TyreLife extends Observation {
   readonly blame: Blame;
   /** Whether the tyre itself failed; else it is known only to last beyond `lower`. */
   readonly failed: boolean;
+  /** km at which it was last seen whole, every one counted: `lower` before anything was taken from it. */
+  readonly seenWhole: number;
 }
 
 /** What counts of a distance, where a log of the drum shows that not every kilometre was run at the set condition. */
@@ -31,9 +33,10 @@ export function lifeOf(outcome: DrumOutcome, deductible: Deductible | null = nul
   const { specimen, file, line, survived, failed, cause } = outcome;
   const blame = blameOf(cause);
   const hasFailed = failed !== null && blame !== 'other';
-  const lower = Math.max(0, (survived ?? 0) - (deductible?.notAtCondition ?? 0));
+  const seenWhole = survived ?? 0;
+  const lower = Math.max(0, seenWhole - (deductible?.notAtCondition ?? 0));
   const upper = hasFailed ? failed : Number.POSITIVE_INFINITY;
-  return { specimen, file, line, cause, blame, failed: hasFailed, lower, upper, count: 1 };
+  return { specimen, file, line, cause, blame, failed: hasFailed, seenWhole, lower, upper, count: 1 };
 }
 
 /** Whether a life is closed on both sides by what was seen, not by its being positive. */

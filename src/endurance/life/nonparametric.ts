@@ -52,13 +52,14 @@ export function nonparametricEstimates({
       : 'law-free: so large a share did not fail';
     const value = isPoint && Number.isFinite(upper) ? upper : null;
     return {
-      ...base,
       quantity: 'lifeQuantile',
       probability,
+      method: 'nonparametric',
       unit: 'km',
       value,
       standardError: null,
       interval: null,
+      ...size,
       why,
     };
   });
