@@ -11,7 +11,7 @@ test(titleOf(reference), () => {
   for (const n of sizes) expectNumber(reference, `n=${n} Ross factor (n-2)/(n-0.68)`, shapeBiasFactor(n));
   // The means by fewer samples than behind the case: within four errors of both.
   for (const n of [5, 8, 15]) {
-    const { mean, median, error } = simulateShapeBias(n, n, 20_000, 20);
+    const { mean, median, error } = simulateShapeBias(n, n, 6_000, 20);
     const value = expectedOf(reference, `n=${n} E[beta_hat/beta]`);
     expect(Math.abs(mean - value), `n=${n}`).toBeLessThan(4 * error + 0.001 * value);
     expect(Math.abs(median - expectedOf(reference, `n=${n} median[beta_hat/beta]`))).toBeLessThan(4 * error);

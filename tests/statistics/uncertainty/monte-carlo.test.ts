@@ -8,6 +8,7 @@ import additive from '../../reference/unc-05/UNC-05-jcgm101-additive.json' with 
 import mass from '../../reference/unc-06/UNC-06-jcgm101-mass.json' with { type: 'json' };
 
 const settings = { trials: 1_000_000, seed: 101, level: 0.95 };
+const quick = { ...settings, trials: 200_000 };
 const sum = (values: readonly number[]) => values.reduce((a, b) => a + b);
 const known = (name: string, value: number, u: number) => ({
   name,
@@ -26,22 +27,22 @@ describe(titleOf(additive), () => {
       'Gaussian half-width 95 %',
       'u(y)',
       Array.from({ length: 4 }, () => ({ kind: 'normal', mean: 0, standardUncertainty: 1 })),
-      0.01,
+      0.04,
     ],
-    ['rectangular half-width 95 % (analytic)', 'u(y)', Array.from({ length: 4 }, () => rectangular(1)), 0.01],
+    ['rectangular half-width 95 % (analytic)', 'u(y)', Array.from({ length: 4 }, () => rectangular(1)), 0.04],
     [
       '9.2.4 half-width 95 % (numerical convolution)',
       '9.2.4 u(y)',
       [...Array.from({ length: 3 }, () => rectangular(1)), rectangular(10)],
-      0.02,
+      0.1,
     ],
   ];
-  // An end of a 95 % interval from 10⁶ draws has a standard error of about 0.003 u.
+  // An end of a 95 % interval from 200,000 draws has a standard error of about 0.006 u or 0.01 here, u itself one of 0.0016 u.
   test.each(cases)('%s', (name, spread, laws, error) => {
-    const drawn = propagateByDrawing(sum, laws, settings);
+    const drawn = propagateByDrawing(sum, laws, quick);
     const { lower, upper } = drawn.symmetric;
     expect(Math.abs(0.5 * (upper - lower) - expectedOf(additive, name))).toBeLessThan(error);
-    expect(Math.abs(drawn.standardUncertainty / expectedOf(additive, spread) - 1)).toBeLessThan(0.002);
+    expect(Math.abs(drawn.standardUncertainty / expectedOf(additive, spread) - 1)).toBeLessThan(0.006);
   });
 
   test('the law of propagation alone gives 1.96 u, which parts from the drawn interval where one law dominates', () => {
@@ -50,7 +51,7 @@ describe(titleOf(additive), () => {
     const expanded = expand(whole, 0.95);
     expectNumber(additive, '9.2.4 u(y)', whole.standardUncertainty);
     expectNumber(additive, '9.2.4 GUM half-width 1.96 u', expanded.expandedUncertainty);
-    const drawn = propagateByDrawing(sum, [1, 1, 1, 10].map(rectangular), settings);
+    const drawn = propagateByDrawing(sum, [1, 1, 1, 10].map(rectangular), quick);
     expect(validatePropagation({ value, ...whole, ...expanded }, drawn).agrees).toBe(false);
     const four = drawUpBudget(
       sum,
@@ -61,7 +62,7 @@ describe(titleOf(additive), () => {
     const normal = propagateByDrawing(
       sum,
       Array.from({ length: 4 }, () => ({ kind: 'normal', mean: 0, standardUncertainty: 1 }) as const),
-      settings,
+      quick,
     );
     const validation = validatePropagation({ value: 0, ...four.whole, ...expand(four.whole, 0.95) }, normal);
     // JCGM 101, 9.2.2: u = 2.0 to two digits, hence a tolerance of 0.05.
@@ -121,15 +122,16 @@ test.each([
   ['arcsine', { kind: 'arcsine', lower: 1, upper: 7 }, 4, Math.sqrt(36 / 8)],
   ['student', { kind: 'student', mean: 4, standardUncertainty: 2, degrees: 9 }, 4, 2 * Math.sqrt(9 / 7)],
 ] as [string, InputLaw, number, number][])('draws of the %s law', (_, law, mean, spread) => {
-  const drawn = propagateByDrawing(([x]) => x!, [law], { ...settings, trials: 200_000 });
+  const drawn = propagateByDrawing(([x]) => x!, [law], quick);
   expect(Math.abs(drawn.mean - mean)).toBeLessThan(0.02);
   expect(Math.abs(drawn.standardUncertainty / spread - 1)).toBeLessThan(0.01);
-  expect(propagateByDrawing(([x]) => x!, [law], { ...settings, trials: 200_000 })).toEqual(drawn);
+  expect(propagateByDrawing(([x]) => x!, [law], quick)).toEqual(drawn);
 });
 
 // t at 0.975 and 9 degrees of freedom: 2.262 (any table).
 test('an interval of one student input is that of its table', () => {
   const law = { kind: 'student', mean: 0, standardUncertainty: 1, degrees: 9 } as const;
-  const { symmetric } = propagateByDrawing(([x]) => x!, [law], settings);
-  expect(Math.abs(symmetric.upper - 2.262)).toBeLessThan(0.02);
+  const { symmetric } = propagateByDrawing(([x]) => x!, [law], quick);
+  // Standard error 0.01.
+  expect(Math.abs(symmetric.upper - 2.262)).toBeLessThan(0.04);
 });
