@@ -9,6 +9,7 @@ import { planCommand } from './commands/plan.ts';
 import { reportCommand } from './commands/report.ts';
 import { schemaCommand } from './commands/schema.ts';
 import { simulateCommand } from './commands/simulate.ts';
+import { verifyCommand } from './commands/verify.ts';
 import type { CommandContext } from './context.ts';
 import { reportFailure, reportUsage } from './failure.ts';
 import { EXIT, type Shell, write } from './shell.ts';
@@ -93,7 +94,8 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     .addCommand(planCommand(context))
     .addCommand(reportCommand(context))
     .addCommand(schemaCommand(context))
-    .addCommand(simulateCommand(context));
+    .addCommand(simulateCommand(context))
+    .addCommand(verifyCommand(context));
   for (const command of [program, ...program.commands]) {
     command.exitOverride().configureOutput({
       writeOut: (text) => printed.push(write(shell.stdout, text)),
