@@ -13,6 +13,9 @@ export interface LeftOut {
 
 type Found = Pick<DeviationList, 'heaviest' | 'condemning'>;
 
+const COMPARISON =
+  'invalidates the comparison: each sample stands by itself, and no verdict may be given on them together.';
+
 /** A verdict waits for its cause to be settled; numbers are given until then, and called provisional. */
 const PENDING = 'DROP-30';
 
@@ -27,11 +30,20 @@ export function conformanceStatus(
   deviations: Found,
   ...samples: readonly LeftOut[]
 ): { readonly status: ConformanceStatus; readonly why: string | null } {
-  const condemned = [...deviations.condemning].map(([code, scope]) =>
-    code === PENDING ? `${code} waits to be settled` : `${code} invalidates the whole ${scope}`,
-  );
-  const why = [...condemned, ...samples.flatMap(tooMuchOut)];
-  if (why.length > 0) return { status: 'invalid', why: `${why.join('; ')}: no estimate can be trusted.` };
+  const condemned = [...deviations.condemning];
+  const ofRun = condemned.filter(([code, scope]) => scope === 'run' && code !== PENDING);
+  const broken = [
+    ...ofRun.map(([code]) => `${code} invalidates the whole run`),
+    ...samples.flatMap(tooMuchOut),
+  ];
+  const why = [
+    ...(broken.length > 0 ? [`${broken.join('; ')}: no estimate can be trusted.`] : []),
+    ...condemned.filter(([, scope]) => scope === 'comparison').map(([code]) => `${code} ${COMPARISON}`),
+    ...(deviations.condemning.has(PENDING)
+      ? [`${PENDING} waits to be settled: every number is provisional.`]
+      : []),
+  ];
+  if (why.length > 0) return { status: 'invalid', why: why.join(' ') };
   const isClean =
     samples.every(({ dropsOut }) => dropsOut === 0) &&
     (deviations.heaviest === null || deviations.heaviest === 'note');

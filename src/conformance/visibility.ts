@@ -101,18 +101,24 @@ export const VISIBILITY: readonly Visibility[] = [
 
 /** The table as Markdown: what `visibility.md` holds. */
 export function visibilityMarkdown(titles: ReadonlyMap<string, { readonly title: string }>): string {
-  const lines = VISIBILITY.map(
-    ({ code, seen, from, unseen }) =>
-      `| ${code} | ${titles.get(code)?.title ?? ''} | ${seen.join(', ')} | ${from} | ${unseen} |`,
-  );
+  const head = ['code', 'departure', 'seen from', 'namely', 'not seen'];
+  const cells = VISIBILITY.map(({ code, seen, from, unseen }) => [
+    code,
+    titles.get(code)?.title ?? '',
+    seen.join(', '),
+    from,
+    unseen,
+  ]);
+  const widths = head.map((_, i) => Math.max(...[head, ...cells].map((row) => row[i]!.length)));
+  const line = (row: readonly string[]) => `| ${row.map((cell, i) => cell.padEnd(widths[i]!)).join(' | ')} |`;
   return [
     '# Which departures of a drop test data can show',
     '',
     'Made from `visibility.ts` (`bench/mutator.ts --visibility`); a test holds the two together.',
     '',
-    '| code | departure | seen from | namely | not seen |',
-    '| --- | --- | --- | --- | --- |',
-    ...lines,
+    line(head),
+    line(widths.map((width) => '-'.repeat(width))),
+    ...cells.map(line),
     '',
   ].join('\n');
 }

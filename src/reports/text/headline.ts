@@ -32,7 +32,9 @@ function finding(result: ImpactResult): string {
   const bound = result.protocol.method === 'rising-height' ? ', for this start and step only' : '';
   if (first.value !== null) {
     const broken =
-      result.conformance.status === 'invalid' ? ' The protocol was broken: not to be relied on.' : '';
+      result.conformance.status === 'invalid' && result.provisional.length === 0
+        ? ' The protocol was broken: not to be relied on.'
+        : '';
     return `${sentence(`${name} ${estimateText(first)}, ${range}, ${evidence}${bound}`)}${broken}`;
   }
   const why = first.why === null ? `the ${methodName(first.method)} gives no single best value` : first.why;
