@@ -29,6 +29,7 @@ export const enduranceShape = once(() => ({
     'The blocks of the test in their order.',
     1,
   ),
+  wearLimit: optional(measure('mm', 'Tread depth at which a tyre is worn out.', { atLeast: 0 })),
   sampling: optional(measure('Hz', 'How often the rig logs.', { above: 0 })),
   distribution: optional(word(LAWS, 'Law of the life of the tyres; default weibull.')),
   confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),
@@ -46,7 +47,7 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
   const blocks = readEach(blockShape(), ['schedule'], findings);
   checkBlocks(blocks, findings);
   findings.throwIfAny();
-  const { format, kind, id, version, title, sampling, distribution, confidence } = fields as Whole<
+  const { format, kind, id, version, title, wearLimit, sampling, distribution, confidence } = fields as Whole<
     typeof shape
   >;
   return {
@@ -56,6 +57,7 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
     version,
     title: title ?? null,
     schedule: blocks.map((block) => buildBlock(block.fields as WholeBlock)),
+    wearLimit: wearLimit ?? null,
     sampling: sampling ?? null,
     distribution: distribution ?? 'weibull',
     confidence: confidence ?? 0.95,

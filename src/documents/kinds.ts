@@ -155,6 +155,8 @@ export interface EnduranceProtocol {
   readonly version: string;
   readonly title: string | null;
   readonly schedule: readonly EnduranceBlock[];
+  /** mm of tread at which a tyre is worn out; null where none is set. */
+  readonly wearLimit?: number | null;
   /** Hz. */
   readonly sampling: number | null;
   readonly distribution: LawName;

@@ -1,5 +1,6 @@
 import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { Criterion } from '../documents/kinds.ts';
+import { eventDeviations, otherEvents } from '../endurance/event-deviations.ts';
 import { estimatesByCause } from '../endurance/life/by-cause.ts';
 import { lifeDeviations, unclearCauses } from '../endurance/life/life-deviations.ts';
 import { estimatesOfLife } from '../endurance/life/life-estimates.ts';
@@ -8,6 +9,8 @@ import { fitLife } from '../endurance/life/life-fit.ts';
 import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
 import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
 import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
+import { wearEstimates, wearEvidence } from '../endurance/wear/wear-estimates.ts';
+import { wearDeviations, wearOf } from '../endurance/wear/wear-readings.ts';
 import type { Finding } from '../logs/finding.ts';
 import { counted } from '../quantity/format.ts';
 import type { EnduranceResult, LifeEntry } from '../result/endurance.ts';
@@ -22,7 +25,14 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
   const { confidence, distribution } = protocol;
   const basis = { lives, confidence, ...askedFor(test) };
   const fit = fitLife(lives, distribution);
-  const deviations = [...(drum?.deviations ?? []), ...lifeDeviations(lives)];
+  const inspections = test.inspections?.records ?? [];
+  const wear = wearOf(inspections);
+  const deviations = [
+    ...(drum?.deviations ?? []),
+    ...lifeDeviations(lives),
+    ...wearDeviations(inspections),
+    ...eventDeviations(test.events?.records ?? []),
+  ];
   const conformance = conformanceOf(deviations);
   const judged =
     specification &&
@@ -31,7 +41,9 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
       evidenceFor: (criterion) =>
         conformance.status === 'invalid'
           ? withoutEvidence('invalid', conformance.why, lives.length)
-          : lifeEvidence(criterion, fit, lives),
+          : criterion.quantity === 'wearRate'
+            ? wearEvidence(criterion, wear)
+            : lifeEvidence(criterion, fit, lives),
       measurementsFor: (criterion) => measurements(test, criterion),
     });
   const ranks = medianRanks(lives);
@@ -44,7 +56,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
     specification: specification && { id: specification.id, version: specification.version },
     inputs: test.inputs,
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
-    notes: [...notesOf(test), ...unclearCauses(lives)],
+    notes: [...notesOf(test), ...unclearCauses(lives), ...otherEvents(test.events?.records ?? [])],
     conformance: { ...conformance, deviations, excluded: 0 },
     sample: {
       specimens: lives.length,
@@ -65,6 +77,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
       ...estimatesOfLife(fit, basis),
       ...nonparametricEstimates(basis),
       ...estimatesByCause(basis, distribution),
+      ...wearEstimates(wear, protocol.wearLimit ?? null, confidence),
     ],
     criteria: judged?.criteria ?? [],
     verdict: judged?.verdict ?? null,
@@ -132,8 +145,14 @@ function lifeEntry(
 }
 
 /** What was noticed while the files were read, and what nobody could look at. */
-function notesOf({ outcomes, drum, register }: EnduranceTest): string[] {
-  const tables = [...outcomes, ...(drum?.pass.logs ?? []), ...(register ? [register] : [])];
+function notesOf({ outcomes, drum, register, inspections, events }: EnduranceTest): string[] {
+  const tables = [
+    ...outcomes,
+    ...(drum?.pass.logs ?? []),
+    ...present(register),
+    ...present(inspections),
+    ...present(events),
+  ];
   const tallied = (drum?.pass.logs ?? []).flatMap(({ path, tallies }) =>
     tallies.map(
       ({ code, count, firstLine, lastLine }) =>
@@ -158,6 +177,10 @@ function notesOf({ outcomes, drum, register }: EnduranceTest): string[] {
         ]
       : []),
   ];
+}
+
+function present<Table>(table: Table | null): Table[] {
+  return table === null ? [] : [table];
 }
 
 function findingSentence(path: string, { message, line, column }: Finding): string {

@@ -53,6 +53,9 @@ export interface Documents {
   readonly mountings: LogSource | null;
   readonly checks: LogSource | null;
   readonly amendments: LogSource | null;
+  /** Of drum tests. */
+  readonly inspections: LogSource | null;
+  readonly events: LogSource | null;
   /** The run that this one repeats; null as a rule. */
   readonly replaces: Retest | null;
   readonly inputs: readonly Input[];
@@ -85,6 +88,8 @@ export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>):
     mountings: null,
     checks: null,
     amendments: null,
+    inspections: null,
+    events: null,
     replaces: null,
   });
 }
@@ -106,7 +111,7 @@ function fromRun(path: string, gather: Gathering): Documents {
     const where = written === null ? null : find(written, at);
     return where && gather.take(() => kind(where));
   };
-  const table = (key: 'specimens' | 'mountings' | 'checks' | 'amendments') =>
+  const table = (key: 'specimens' | 'mountings' | 'checks' | 'amendments' | 'inspections' | 'events') =>
     run[key] === null ? null : find(run[key], [key]);
   const retest = ({ run: written, reason, approver }: NonNullable<Run['replaces']>): Retest | null => {
     const earlier = load(written, ['replaces', 'run'], loadRun);
@@ -133,6 +138,8 @@ function fromRun(path: string, gather: Gathering): Documents {
     mountings: table('mountings'),
     checks: table('checks'),
     amendments: table('amendments'),
+    inspections: table('inspections'),
+    events: table('events'),
     replaces: run.replaces && retest(run.replaces),
     logs: run.logs.map((log, i) => {
       const at = typeof log === 'string' ? ['logs', i] : ['logs', i, 'file'];

@@ -5,7 +5,9 @@ import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
 import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
 import { type DrumSummary, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
+import { type DrumEvent, readEvents } from '../logs/events.ts';
 import type { ExportProfile } from '../logs/export/profile.ts';
+import { type Inspection, readInspections } from '../logs/inspections.ts';
 import { type DrumOutcome, readOutcomes } from '../logs/outcomes.ts';
 import type { RecordTable } from '../logs/records.ts';
 import type { Register } from '../logs/register.ts';
@@ -32,12 +34,15 @@ export interface DrumRun {
 }
 
 /** A drum test as it lies before a job: its documents and its tables, all read. */
-export interface EnduranceTest extends Omit<Documents, 'protocol' | 'logs' | 'specimens' | 'inputs'> {
+export interface EnduranceTest
+  extends Omit<Documents, 'protocol' | 'logs' | 'specimens' | 'inspections' | 'events' | 'inputs'> {
   readonly protocol: EnduranceProtocol;
   readonly outcomes: readonly RecordTable<DrumOutcome>[];
   /** Null where no log of the drum was given. */
   readonly drum: DrumRun | null;
   readonly register: Register | null;
+  readonly inspections: RecordTable<Inspection> | null;
+  readonly events: RecordTable<DrumEvent> | null;
   readonly inputs: readonly Input[];
 }
 
@@ -66,6 +71,9 @@ export async function readEnduranceTest(
     samples.length === 0
       ? null
       : await gather.take(readSamples(samples, documents.protocol, profile, reading));
+  const inspections =
+    documents.inspections === null ? null : await gather.take(readInspections(documents.inspections));
+  const events = documents.events === null ? null : await gather.take(readEvents(documents.events));
   gather.checkOnce(outcomes);
   gather.throwIfAny();
   return {
@@ -73,9 +81,13 @@ export async function readEnduranceTest(
     outcomes,
     drum,
     register,
+    inspections,
+    events,
     inputs: [
       ...documents.inputs,
       ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
+      ...(inspections ? [tableInput('inspections', inspections, inspections.records.length)] : []),
+      ...(events ? [tableInput('events', events, events.records.length)] : []),
       ...outcomes.map((table) => tableInput('log', table, table.records.length)),
       ...(drum?.pass.logs.map((log) => tableInput('log', log, log.rows)) ?? []),
     ],

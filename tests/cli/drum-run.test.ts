@@ -86,6 +86,9 @@ describe('the whole command on a short drum run', () => {
     ).toEqual([
       ['DRUM-02', heavy],
       ['DRUM-19', gap],
+      // The hot reading stands in line 10 of the inspections, the top-up in line 3 of the events.
+      ['DRUM-24', 10],
+      ['DRUM-09', 3],
     ]);
   });
 

@@ -34,6 +34,9 @@ export function methodName(method: string): string {
 const METHOD_NAMES: Readonly<Record<string, string>> = {
   'profile-likelihood': 'profile-likelihood',
   wald: 'Wald',
+  fieller: 'Fieller',
+  'student-t': "Student's t",
+  'greenwood-log': 'Greenwood (log)',
   'transformed-up-and-down': 'transformed up-and-down',
   langlie: 'Langlie',
   'd-optimal': 'D-optimal',
