@@ -1,19 +1,25 @@
 import { Command, CommanderError } from 'commander';
-import { analyzeCommand } from './commands/analyze.ts';
-import { completionCommand } from './commands/completion.ts';
-import { explainCommand } from './commands/explain.ts';
-import { gateCommand } from './commands/gate.ts';
-import { initCommand } from './commands/init.ts';
-import { nextCommand } from './commands/next.ts';
-import { planCommand } from './commands/plan.ts';
-import { reportCommand } from './commands/report.ts';
-import { schemaCommand } from './commands/schema.ts';
-import { simulateCommand } from './commands/simulate.ts';
-import { verifyCommand } from './commands/verify.ts';
 import type { CommandContext } from './context.ts';
 import { reportFailure, reportUsage } from './failure.ts';
 import { EXIT, type Shell, write } from './shell.ts';
 import { VERSION } from './version.ts';
+
+/**
+ * The commands by name. Each is loaded when it is asked for: what the others need would be felt at every start.
+ */
+const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) => Command>>> = {
+  analyze: async () => (await import('./commands/analyze.ts')).analyzeCommand,
+  completion: async () => (await import('./commands/completion.ts')).completionCommand,
+  explain: async () => (await import('./commands/explain.ts')).explainCommand,
+  gate: async () => (await import('./commands/gate.ts')).gateCommand,
+  init: async () => (await import('./commands/init.ts')).initCommand,
+  next: async () => (await import('./commands/next.ts')).nextCommand,
+  plan: async () => (await import('./commands/plan.ts')).planCommand,
+  report: async () => (await import('./commands/report.ts')).reportCommand,
+  schema: async () => (await import('./commands/schema.ts')).schemaCommand,
+  simulate: async () => (await import('./commands/simulate.ts')).simulateCommand,
+  verify: async () => (await import('./commands/verify.ts')).verifyCommand,
+};
 
 const STATUS_HELP = `
 Examples:
@@ -51,7 +57,7 @@ export async function run(args: readonly string[], shell: Shell): Promise<number
       }
     },
   };
-  const program = build(context, printed);
+  const program = await build(args, context, printed);
   if (args.length === 0) {
     await write(shell.stderr, program.helpInformation());
     return EXIT.wrongUse;
@@ -69,7 +75,11 @@ export async function run(args: readonly string[], shell: Shell): Promise<number
   return status;
 }
 
-function build(context: CommandContext, printed: Promise<void>[]): Command {
+async function build(
+  args: readonly string[],
+  context: CommandContext,
+  printed: Promise<void>[],
+): Promise<Command> {
   const { shell } = context;
   const program = new Command('tirelab')
     .description(
@@ -84,18 +94,7 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     .option('--debug', 'show the trace of a fault')
     .addHelpText('after', STATUS_HELP)
     .showSuggestionAfterError(true);
-  program
-    .addCommand(analyzeCommand(context))
-    .addCommand(completionCommand(context))
-    .addCommand(explainCommand(context))
-    .addCommand(gateCommand(context))
-    .addCommand(initCommand(context))
-    .addCommand(nextCommand(context))
-    .addCommand(planCommand(context))
-    .addCommand(reportCommand(context))
-    .addCommand(schemaCommand(context))
-    .addCommand(simulateCommand(context))
-    .addCommand(verifyCommand(context));
+  for (const make of await asked(args)) program.addCommand(make(context));
   for (const command of [program, ...program.commands]) {
     command.exitOverride().configureOutput({
       writeOut: (text) => printed.push(write(shell.stdout, text)),
@@ -107,6 +106,14 @@ function build(context: CommandContext, printed: Promise<void>[]): Command {
     });
   }
   return program;
+}
+
+/** The command that the words name; all of them where help, a suggestion or a completion script may need them. */
+function asked(args: readonly string[]) {
+  const name = args.find((word) => !word.startsWith('-')) ?? '';
+  if (args.some((word) => word === '--version' || word === '-V')) return [];
+  const one = name === 'completion' || !Object.hasOwn(COMMANDS, name) ? undefined : COMMANDS[name];
+  return Promise.all((one === undefined ? Object.values(COMMANDS) : [one]).map((load) => load()));
 }
 
 function asksForJson(args: readonly string[]): boolean {
