@@ -2,11 +2,12 @@ import type { Protocol } from '../documents/kinds.ts';
 import { InputError } from '../problem/problem.ts';
 import type { SimulationResult } from '../result/simulation.ts';
 import { type BlockRunner, blockTasks, refuseEndless } from '../simulation/blocks.ts';
+import { calibratedLimits } from '../simulation/bounds.ts';
 import { estimatorsFor } from '../simulation/estimators.ts';
 import { tyresOf } from '../simulation/strength.ts';
 import { summarise } from '../simulation/summary.ts';
 import { readStrengths, type StatedStrength } from './assumed-strength.ts';
-import { designOf } from './design-of.ts';
+import { type DesignedTest, designOf } from './design-of.ts';
 import { documentsOf } from './documents-of.ts';
 
 /** What is to be simulated. */
@@ -82,9 +83,17 @@ export async function simulate(
     tests: request.tests,
     seed: request.seed,
     defaults: [...protocol.defaults, ...(documents.specification?.defaults ?? []), ...defaults],
-    notes: design.notes,
+    notes: [...design.notes, ...notCalibrated(design, request.withIntervals)],
     points,
   };
+}
+
+/** Said where `analyze` would give other intervals than the ones that are put to the test here. */
+function notCalibrated(design: DesignedTest, isAsked: boolean): string[] {
+  if (!isAsked || calibratedLimits(design) !== null) return [];
+  return [
+    'Calibrated intervals, which analyze gives for most protocols, are simulated only for up-and-down tests of a set number of drops in equal steps, one hit a tyre; here profile-likelihood intervals stand in their place, also behind the verdicts: they are somewhat too narrow, so that pass and fail come a little too readily.',
+  ];
 }
 
 /**

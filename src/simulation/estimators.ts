@@ -1,4 +1,5 @@
 import type { LawName } from '../statistics/law.ts';
+import { calibratedLimits } from './bounds.ts';
 import { countEstimators } from './count-estimators.ts';
 import type { Design } from './design.ts';
 import type { Estimator } from './estimator.ts';
@@ -18,14 +19,16 @@ export function estimatorsFor(design: Design, truth: LawName, withIntervals = tr
   return all.map((estimator) => ({ ...estimator, intervals: [] }));
 }
 
-function evaluated({ protocol, specification, energyPerLevel }: Design, truth: LawName): Estimator[] {
+function evaluated(design: Design, truth: LawName): Estimator[] {
+  const { protocol, specification, energyPerLevel } = design;
   const { distribution, confidence, method, step, start } = protocol;
   const asked = specification?.criteria.flatMap(({ probability }) => probability ?? []) ?? [];
   const tails = [...new Set([0.1, ...asked])].filter((share) => share !== 0.5).sort((a, b) => a - b);
+  const calibrated = calibratedLimits(design);
   const found = [
-    quantileEstimator(distribution, 0.5, confidence),
+    quantileEstimator(distribution, 0.5, confidence, calibrated),
     spreadEstimator(distribution, truth, confidence),
-    ...tails.map((share) => quantileEstimator(distribution, share, confidence)),
+    ...tails.map((share) => quantileEstimator(distribution, share, confidence, calibrated)),
   ];
   if (method === 'rising-height') return [...found, notedHeights];
   if (method !== 'up-and-down' || start === null || step === null) return found;

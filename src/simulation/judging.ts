@@ -8,8 +8,8 @@ import { type Estimated, estimateQuantile, estimateScale } from '../statistics/l
 import { type Evidence, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
 import { acceptanceOf } from '../verdict/limit.ts';
+import { type Beside, calibratedLimits, profileLimits } from './bounds.ts';
 import type { Design } from './design.ts';
-import { signedRoot } from './quantile-test.ts';
 
 /** How often each verdict was given: by criterion, and `''` for the specification as a whole. */
 export type VerdictTally = Record<string, Partial<Record<Verdict, number>>>;
@@ -24,6 +24,7 @@ export function judging(
   specification: Specification,
 ): (basis: ProfileBasis, specimens: number, tally: VerdictTally) => void {
   const { protocol, energyPerLevel } = design;
+  const calibrated = calibratedLimits(design);
   return (basis, specimens, tally) => {
     const judged = judgeSpecification(specification, {
       protocol,
@@ -37,11 +38,15 @@ export function judging(
   function evidenceOf(criterion: Criterion, basis: ProfileBasis, specimens: number): Evidence {
     const law = laws[protocol.distribution];
     const fit = basis.fit.kind === 'exists' ? basis.fit : null;
-    const ofQuantile = (p: number, perEnergy: number) =>
-      bounded(criterion, specimens, {
+    const ofQuantile = (p: number, perEnergy: number) => {
+      const isTabled = calibrated?.has(p, criterion.confidence) === true;
+      const limits = isTabled ? calibrated.beside : profileLimits;
+      return bounded(criterion, specimens, {
         estimate: fit && scaled(estimateQuantile(fit, law, p), perEnergy),
-        rootAt: (limit) => signedRoot(basis, p, limit / perEnergy),
+        interval: isTabled ? 'calibrated' : 'profile-likelihood',
+        beside: (limit) => limits(basis, p, limit / perEnergy, criterion.confidence),
       });
+    };
     switch (criterion.quantity) {
       case 'medianFailureEnergy':
         return ofQuantile(0.5, 1);
@@ -52,7 +57,12 @@ export function judging(
       case 'energySpread':
         return bounded(criterion, specimens, {
           estimate: fit && estimateScale(fit),
-          rootAt: (limit) => spreadRoot(basis, limit),
+          interval: 'profile-likelihood',
+          beside(limit) {
+            const root = spreadRoot(basis, limit);
+            const critical = Math.sqrt(likelihoodRatioCritical(criterion.confidence, 1));
+            return { boundAbove: root > critical, boundBelow: root < -critical };
+          },
         });
       default:
         return withoutEvidence('none', `this drop test gives no ${criterion.quantity}`, specimens);
@@ -62,21 +72,22 @@ export function judging(
 
 interface Found {
   readonly estimate: Estimated | null;
-  /** Signed root of the likelihood ratio at a value: positive where the best value lies above it. */
-  readonly rootAt: (value: number) => number;
+  readonly interval: string;
+  /** How the one-sided bounds lie beside a value. */
+  beside(value: number): Pick<Beside, 'boundAbove' | 'boundBelow'>;
 }
 
-function bounded(criterion: Criterion, specimens: number, { estimate, rootAt }: Found): Evidence {
+function bounded(criterion: Criterion, specimens: number, found: Found): Evidence {
+  const { estimate, interval } = found;
   const range = acceptanceOf(criterion.limit);
-  const critical = Math.sqrt(likelihoodRatioCritical(criterion.confidence, 1));
   let lower: number | null = null;
   let upper: number | null = null;
   for (const limit of [range.lower, range.upper]) {
     if (limit === null) continue;
-    const root = rootAt(limit);
+    const { boundAbove, boundBelow } = found.beside(limit);
     // At or above a lower limit is enough; an upper limit must be passed to be failed.
-    if (root > critical) lower = limit === range.lower ? limit : beyond(limit, 1);
-    if (root < -critical) upper ??= limit === range.upper ? limit : beyond(limit, -1);
+    if (boundAbove) lower = limit === range.lower ? limit : beyond(limit, 1);
+    if (boundBelow) upper ??= limit === range.upper ? limit : beyond(limit, -1);
   }
   return {
     status: 'valid',
@@ -85,7 +96,7 @@ function bounded(criterion: Criterion, specimens: number, { estimate, rootAt }: 
     lower,
     upper,
     method: 'censored-likelihood',
-    interval: 'profile-likelihood',
+    interval,
     specimens,
     why: null,
   };

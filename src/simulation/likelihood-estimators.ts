@@ -5,33 +5,43 @@ import { likelihoodRatioCritical } from '../statistics/likelihood/critical.ts';
 import { fitLocation } from '../statistics/likelihood/fit-location.ts';
 import { constantSupremum, thresholdSupremum } from '../statistics/likelihood/limits.ts';
 import { estimateQuantile } from '../statistics/likelihood/quantile.ts';
+import { type CalibratedLimits, profileLimits } from './bounds.ts';
 import type { Estimator, IntervalKind } from './estimator.ts';
-import { signedRoot } from './quantile-test.ts';
 
 const METHOD = 'censored-likelihood';
 const PROFILE = 'profile-likelihood';
 
-/** Two-sided interval and one-sided lower bound of a quantile of the fitted law. */
-export function quantileEstimator(distribution: LawName, probability: number, confidence: number): Estimator {
+/** Two-sided interval and one-sided lower bound of a quantile of the fitted law: calibrated where they are had, and profile. */
+export function quantileEstimator(
+  distribution: LawName,
+  probability: number,
+  confidence: number,
+  calibrated: CalibratedLimits | null,
+): Estimator {
   const law = laws[distribution];
   const z = law.standard.quantile(probability);
   const two = likelihoodRatioCritical(confidence, 2);
   const one = likelihoodRatioCritical(confidence, 1);
-  const rootTwo = Math.sqrt(two);
-  const rootOne = Math.sqrt(one);
   const isMedian = probability === 0.5;
+  const ways = [
+    ...(calibrated?.has(probability, confidence)
+      ? [{ method: 'calibrated', beside: calibrated.beside }]
+      : []),
+    { method: PROFILE, beside: profileLimits },
+  ];
   return {
     quantity: isMedian ? 'medianFailureEnergy' : 'failureEnergyQuantile',
     ...(isMedian ? {} : { probability }),
     method: METHOD,
     unit: 'J',
-    intervals: [kind(confidence, 2), kind(confidence, 1)],
-    errorOf({ basis, truth }, [twoSided, lower]) {
+    intervals: ways.flatMap(({ method }) => [kind(confidence, 2, method), kind(confidence, 1, method)]),
+    errorOf({ basis, truth }, tallies) {
       const target = truth.quantile(probability);
-      if (twoSided !== undefined && lower !== undefined) {
-        const root = signedRoot(basis, probability, target);
-        if (Math.abs(root) <= rootTwo) twoSided.held += 1;
-        if (root <= rootOne) lower.held += 1;
+      for (let k = 0; 2 * k + 1 < tallies.length; k++) {
+        const [twoSided, lower] = [tallies[2 * k]!, tallies[2 * k + 1]!];
+        const { held, boundAbove } = ways[k]!.beside(basis, probability, target, confidence);
+        if (held) twoSided.held += 1;
+        if (!boundAbove) lower.held += 1;
         if (isOpen(basis, z, two, -1) || isOpen(basis, z, two, 1)) twoSided.unbounded += 1;
         if (isOpen(basis, z, one, -1)) lower.unbounded += 1;
       }
@@ -49,7 +59,7 @@ export function spreadEstimator(distribution: LawName, truth: LawName, confidenc
   if (truth !== distribution) return { ...head, intervals: [], errorOf: () => Number.NaN };
   return {
     ...head,
-    intervals: [kind(confidence, 2)],
+    intervals: [kind(confidence, 2, PROFILE)],
     errorOf({ basis, truth: { spread } }, [twoSided]) {
       const { sample, law, fit, ends, supremum } = basis;
       if (twoSided !== undefined) {
@@ -65,8 +75,8 @@ export function spreadEstimator(distribution: LawName, truth: LawName, confidenc
   };
 }
 
-function kind(level: number, sides: 1 | 2): IntervalKind {
-  return { level, sides, method: PROFILE };
+function kind(level: number, sides: 1 | 2, method: string): IntervalKind {
+  return { level, sides, method };
 }
 
 /** Whether the profile interval of the quantile at F(z) is open downwards or upwards (see profileQuantile). */
