@@ -18,6 +18,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) 
   report: async () => (await import('./commands/report.ts')).reportCommand,
   schema: async () => (await import('./commands/schema.ts')).schemaCommand,
   simulate: async () => (await import('./commands/simulate.ts')).simulateCommand,
+  status: async () => (await import('./commands/status.ts')).statusCommand,
   verify: async () => (await import('./commands/verify.ts')).verifyCommand,
 };
 
