@@ -1,12 +1,14 @@
 import type { EstimatorName } from '../documents/kinds.ts';
 import type { AppliedAmendment } from '../impact/amend.ts';
+import { type Measure, observe } from '../impact/observations.ts';
+import { regress } from '../impact/regression/regress.ts';
 import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
 import type { AmendmentEntry, ImpactResult, SampleSummary } from '../result/analysis.ts';
 import type { Estimate } from '../result/estimate.ts';
 import { massUsed } from '../rig/energy.ts';
 import { overallOf } from '../verdict/overall.ts';
-import { type AnalyzedSample, analyzeSample, estimateSample } from './analyze-sample.ts';
+import { type AnalyzedSample, analyzeSample, constructionOf, estimateSample } from './analyze-sample.ts';
 import type { ImpactTest } from './impact-test.ts';
 import { CUT_SHORT, replayTest } from './replay-test.ts';
 
@@ -71,7 +73,7 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       ...(amended.length > 0 ? beforeAmendments(test, asked) : []),
     ],
     goodness: first?.estimated.goodness ?? null,
-    regression: first?.estimated.regression ?? null,
+    regression: regressionOf(test, replayed, scale.of),
     criteria: analyzed.flatMap(({ criteria }) => criteria),
     verdict: specification === null ? null : overallOf(verdicts),
   };
@@ -131,4 +133,14 @@ function notesOf(test: ImpactTest, { notes }: Replay): string[] {
 /** What was noticed while a file was read, with the file's name: not kept back from the reader of the result. */
 function findingSentence(path: string, { message, line, column }: Finding): string {
   return `${[path, line, column].filter((part) => part !== null).join(':')}: ${message}`;
+}
+
+/** Effects on the strength over all samples of the test, so that constructions are compared on one likelihood. */
+function regressionOf(test: ImpactTest, replayed: Replay, energyOf: Measure): ImpactResult['regression'] {
+  const { protocol } = test;
+  if (protocol.regression === null) return null;
+  const { why } = replayed.conformance;
+  if (why !== null) return { unit: 'J', effects: [], tests: [], why, notes: [] };
+  const { observations } = observe({ drops: replayed.drops, method: protocol.method }, energyOf);
+  return regress(protocol, protocol.regression, observations, constructionOf(test)).result;
 }

@@ -83,7 +83,7 @@ function energyPerLevel(
 }
 
 /** The construction of a specimen by the table of specimens, or the only one of the run. */
-function constructionOf({ register, constructions }: ImpactTest): (specimen: string) => string | null {
+export function constructionOf({ register, constructions }: ImpactTest): (specimen: string) => string | null {
   const only = constructions.length === 1 ? constructions[0]!.id : null;
   if (register === null) return () => only;
   const rows = new Map(register.specimens.map((row) => [row.specimen, row.construction]));

@@ -2,7 +2,6 @@ import type { EstimatorName, ImpactProtocol } from '../../documents/kinds.ts';
 import { significant } from '../../quantity/format.ts';
 import type { Estimate } from '../../result/estimate.ts';
 import type { Goodness } from '../../result/goodness.ts';
-import type { RegressionResult } from '../../result/regression.ts';
 import { estimateBy, estimatorsFor } from '../estimators/estimators.ts';
 import { type LevelEvidence, levelEvidence } from '../estimators/evidence.ts';
 import { goodnessOfFit } from '../estimators/goodness.ts';
@@ -10,7 +9,7 @@ import { specimenEffectEstimates } from '../estimators/specimen-effect.ts';
 import { type Observations, observe } from '../observations.ts';
 import { adjustedEstimates, type PlannedConditions } from '../regression/adjust.ts';
 import type { ConstructionOf } from '../regression/covariates.ts';
-import { regress } from '../regression/regress.ts';
+import { regress, withinSample } from '../regression/regress.ts';
 import type { ReplayedSample } from '../replay/replay.ts';
 import { shareAimedAt } from '../rules/up-and-down.ts';
 import { countableDrops } from './countable.ts';
@@ -44,7 +43,6 @@ export interface ImpactEstimates {
   readonly heightPerEnergy: number | null;
   /** Null where it is not asked for. */
   readonly goodness: Goodness | null;
-  readonly regression: RegressionResult | null;
 }
 
 /**
@@ -60,7 +58,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const heightPerEnergy = energyPerHeight === null || protocol.vary === 'mass' ? null : 1 / energyPerHeight;
   if (refused !== null) {
     const estimates = [{ ...nothing(protocol, basis), why: refused }];
-    return { estimates, fit: null, observations, heightPerEnergy, goodness: null, regression: null };
+    return { estimates, fit: null, observations, heightPerEnergy, goodness: null };
   }
   const again = repeatable(protocol, replay, observations, energyOf);
   const asMade = again.kind === 'repeatable' ? again : null;
@@ -81,7 +79,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   );
   const regressed =
     protocol.regression &&
-    regress(protocol, protocol.regression, observations.observations, evidence.constructionOf);
+    regress(protocol, withinSample(protocol.regression), observations.observations, evidence.constructionOf);
   const estimates = [
     ...likelihood,
     ...besideLikelihood(levels, observations, basis),
@@ -104,7 +102,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
     estimates.push(...again.map((estimate) => ({ ...estimate, variant })));
   }
   const goodness = goodnessOfFit(levels, evidence.asked);
-  return { estimates, fit, observations, heightPerEnergy, goodness, regression: regressed?.result ?? null };
+  return { estimates, fit, observations, heightPerEnergy, goodness };
 }
 
 const AIM = 'the share failed that the rule aims at: 1 − 2^(−1/k) for k survivals in a row';

@@ -67,6 +67,15 @@ export function regress(
   };
 }
 
+/** The regression that one sample can have: its tyres are of one construction. */
+export function withinSample({ covariates, interactions, adjust }: Regression): Regression {
+  return {
+    covariates: covariates.filter((name) => name !== 'construction'),
+    interactions: interactions.filter((pair) => !pair.includes('construction')),
+    adjust,
+  };
+}
+
 /** Numbers about their mean, so that an effect beside an interaction is that at the mean. */
 export function centred(covariates: readonly Covariate[]): Covariate[] {
   return covariates.map((covariate) => {

@@ -4,10 +4,12 @@ import { chart } from './chart.ts';
 import { criteria, verdictLine } from './criteria.ts';
 import { deviations } from './deviations.ts';
 import { estimates } from './estimates.ts';
+import { goodness } from './goodness.ts';
 import { headline } from './headline.ts';
 import { inputs } from './inputs.ts';
 import { notes } from './notes.ts';
 import { pageOf, section, type TextOptions, versioned } from './page.ts';
+import { regression } from './regression.ts';
 import { amendments, provisional, retest, samples } from './session.ts';
 import { subject } from './subject.ts';
 
@@ -31,6 +33,8 @@ export function analysisText(result: ImpactResult, options: TextOptions): string
     ...section(page, 'Amended since the log was written', amendments(page, result)),
     ...section(page, 'Notes', notes(page, result)),
     ...section(page, 'Estimates', estimates(page, result)),
+    ...section(page, 'Effects of conditions', regression(page, result)),
+    ...section(page, 'Goodness of fit', goodness(page, result)),
     ...section(page, judgedBy, criteria(page, result)),
     ...verdictLine(page, result),
     ...section(page, 'Cautions', cautions(page, result)),
