@@ -1,11 +1,13 @@
 import { Command, Option } from 'commander';
 import { type PlanFormat, planReporters } from '../../reports/plan/reporters.ts';
+import type { EndurancePlan } from '../../result/endurance-plan.ts';
 import type { LawName } from '../../statistics/law.ts';
 import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { wholeNumber } from '../quantity-options.ts';
 import { collect } from '../request.ts';
+import type { Shell } from '../shell.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
 
@@ -26,6 +28,11 @@ interface PlanOptions extends CommonOptions {
   readonly tests: number;
   readonly seed: number;
   readonly sheet?: string;
+  readonly drum?: string;
+  readonly cleats: number;
+  readonly circumference?: string;
+  readonly duty: string;
+  readonly begin?: string;
   readonly format: PlanFormat;
   readonly json?: boolean;
   readonly output?: string;
@@ -37,6 +44,7 @@ Examples:
   tirelab plan protocols/pinch-up-down.yaml
   tirelab plan P.yaml --gain "10 %" --power "80 %" --spread "4 J"
   tirelab plan P.yaml --specimens specimens.csv --sheet sheet.csv
+  tirelab plan protocols/drum-two-block.yaml --duty "20 h" --begin 2026-03-02
   tirelab plan P.yaml --precision "2 J" --from earlier.json --from other.json`;
 
 /** `tirelab plan`: levels, run sheet, sizes, hours. */
@@ -44,9 +52,9 @@ export function planCommand({ shell, act }: CommandContext): Command {
   return new Command('plan')
     .summary('levels and energies, run sheet, how many tyres, how long')
     .description(
-      'Lays a drop test out beforehand: its levels with energies and impact speeds, a run sheet in seeded random order, and, by simulating this protocol, how many tyres a precision or a gain takes and what those at hand can show.',
+      'Lays a drop test out beforehand: its levels with energies and impact speeds, a run sheet in seeded random order, and, by simulating this protocol, how many tyres a precision or a gain takes and what those at hand can show. Of a drum test: distance, hours, ends of its blocks, revolutions and cleat hits.',
     )
-    .argument('<protocol>', 'PROTOCOL.yaml of a drop test')
+    .argument('<protocol>', 'PROTOCOL.yaml')
     .option('--rig <file>', 'the rig: falling mass, gravity, limits')
     .option('--specimens <n or file>', 'how many tyres there are, or their table')
     .option('--median <quantity>', 'what the tyres withstand, as an energy or a height')
@@ -70,6 +78,11 @@ export function planCommand({ shell, act }: CommandContext): Command {
     .option('--tests <n>', 'simulated for each number', wholeNumber(100, 1_000_000), 4000)
     .option('--seed <n>', 'of the random numbers and the order', wholeNumber(0, Number.MAX_SAFE_INTEGER), 1)
     .option('--sheet <file>', 'write the run sheet (CSV) as well')
+    .option('--drum <length>', 'drum test: diameter of the drum, such as "1.7 m"')
+    .option('--cleats <n>', 'drum test: cleats on the drum', wholeNumber(0, 10_000), 0)
+    .option('--circumference <length>', 'drum test: rolling circumference of the tyre')
+    .option('--duty <time>', 'drum test: running time a day', '24 h')
+    .option('--begin <date>', 'drum test: when it begins')
     .addOption(
       new Option('--format <name>', 'how to print; csv is the run sheet')
         .choices(Object.keys(planReporters))
@@ -85,6 +98,20 @@ export function planCommand({ shell, act }: CommandContext): Command {
         const target = destination(shell, options.output, options.force === true);
         const sheet =
           options.sheet === undefined ? null : destination(shell, options.sheet, options.force === true);
+        const { enduranceProtocolAt, planEndurance } = await import('../../jobs/plan-endurance.ts');
+        const drumTest = enduranceProtocolAt(protocol);
+        if (drumTest !== null) {
+          const planned = planEndurance(drumTest, {
+            drum: options.drum ?? null,
+            cleats: options.cleats,
+            circumference: options.circumference ?? null,
+            duty: options.duty,
+            begin: options.begin ?? null,
+          });
+          const isJson = options.json === true || options.format === 'json';
+          await target.put(await endurancePlan(planned, isJson, shell, options));
+          return EXIT.done;
+        }
         const { plan } = await import('../../jobs/plan.ts');
         const result = await plan({
           protocol,
@@ -121,4 +148,21 @@ export function planCommand({ shell, act }: CommandContext): Command {
         return EXIT.done;
       }),
     );
+}
+
+async function endurancePlan(
+  planned: EndurancePlan,
+  isJson: boolean,
+  shell: Shell,
+  { output, color }: PlanOptions,
+): Promise<string> {
+  const { endurancePlanDocument, endurancePlanText } = await import('../../reports/endurance/plan.ts');
+  if (isJson) return endurancePlanDocument(planned, VERSION);
+  const toFile = output !== undefined && output !== '-';
+  return endurancePlanText(planned, {
+    version: VERSION,
+    width: toFile ? 80 : textWidth(shell),
+    colour: toFile ? 0 : colourLevel(shell, color, 'stdout'),
+    unicode: toFile || hasUnicode(shell),
+  });
 }
