@@ -30,6 +30,8 @@ await build({
   keepNames: false,
   sourcemap: false,
   legalComments: 'none',
+  // The same library as ES modules, of which only what is used is kept: a third of its size, felt at every start.
+  alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
   define: { TIRELAB_VERSION: JSON.stringify(version) },
   // commander is CommonJS and asks for node's own modules through require.
   banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },

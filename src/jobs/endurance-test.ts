@@ -22,7 +22,7 @@ import type { Documents } from './documents-of.ts';
 /** How long logs are read. */
 export interface DrumReading {
   /** Who reads a log of so many bytes; the calling thread where it is left out. */
-  readonly runner?: (bytes: number) => PartRunner;
+  readonly runner?: (bytes: number) => PartRunner | Promise<PartRunner>;
   readonly onProgress?: (done: number, all: number) => void;
 }
 
@@ -103,7 +103,8 @@ async function readSamples(
 ): Promise<DrumRun> {
   const kept = await Promise.all(sources.map(keepAsFile));
   const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
-  const reader = runner?.(kept.reduce((sum, { bytes }) => sum + bytes, 0)) ?? inlineRunner();
+  const bytes = kept.reduce((sum, log) => sum + log.bytes, 0);
+  const reader = (await runner?.(bytes)) ?? inlineRunner();
   try {
     const read = await passDrumLogs(
       kept.map(({ path }) => path),
