@@ -2,11 +2,12 @@ import { fixed, percent } from '../../quantity/amount.ts';
 import { decimalsFor, significant } from '../../quantity/format.ts';
 import type { Effort, PlannedGain, PlannedPrecision, PlanResult } from '../../result/plan.ts';
 import { shareText } from '../simulation/numbers.ts';
-import { type Page, paragraph } from '../text/page.ts';
+import { type Page, paragraph, sentence } from '../text/page.ts';
 
 /** What sizes promise, sentence by sentence. */
 export function answers(page: Page, result: PlanResult): string[] {
   const { asWritten, precision, gain, atHand, sizeUnit: unit, confidence } = result;
+  if (result.assumed === null) return paragraph(page, sentence(asWritten.why ?? 'nothing was simulated'));
   const texts = [
     `As written: ${asWritten.found === null ? `${asWritten.why}.` : precise(asWritten.found, unit, confidence)}`,
     ...(precision === null
