@@ -9,6 +9,7 @@ import { VERSION } from './version.ts';
  */
 const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) => Command>>> = {
   analyze: async () => (await import('./commands/analyze.ts')).analyzeCommand,
+  compare: async () => (await import('./commands/compare.ts')).compareCommand,
   completion: async () => (await import('./commands/completion.ts')).completionCommand,
   explain: async () => (await import('./commands/explain.ts')).explainCommand,
   gate: async () => (await import('./commands/gate.ts')).gateCommand,

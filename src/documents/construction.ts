@@ -19,6 +19,12 @@ export const constructionShape = once(() => ({
   declared: optional(
     list(name('Dotted path of a factor.'), 'The factors in which it is meant to differ from its parent.'),
   ),
+  consequences: optional(
+    list(
+      name('Dotted path of a factor.'),
+      'The factors that differ because of the declared ones, such as the mass: listed by the engineer, never assumed.',
+    ),
+  ),
   factors: optional(
     mapOf(anything(), 'Everything that makes up the tyre: nested maps of values, as the lab names them.'),
   ),
@@ -44,7 +50,7 @@ export function construction(document: YamlDocument): Construction {
   const factors: Record<string, string> = Object.create(null);
   collect(document.value.factors ?? {}, ['factors'], factors, findings);
   findings.throwIfAny();
-  const { format, id, revision, title, category, size, declared } = fields as Whole<
+  const { format, id, revision, title, category, size, declared, consequences } = fields as Whole<
     ReturnType<typeof constructionShape>
   >;
   return {
@@ -56,6 +62,7 @@ export function construction(document: YamlDocument): Construction {
     size: size ?? null,
     parent: parent ? `${parent.id}@${parent.version}` : null,
     declared: declared ?? [],
+    consequences: consequences ?? [],
     factors,
     source: document.source,
   };

@@ -194,6 +194,8 @@ export interface Construction {
   /** `id@revision`. */
   readonly parent: string | null;
   readonly declared: readonly string[];
+  /** Factors that differ because of the declared ones. */
+  readonly consequences?: readonly string[];
   /** Every leaf of `factors` by its dotted path, as written. */
   readonly factors: Readonly<Record<string, string>>;
   readonly source: Source;
