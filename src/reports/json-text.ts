@@ -7,12 +7,33 @@ const ONE_LINE = 160;
  * characters that could steer a terminal or turn the direction of a line are written as escapes.
  */
 export function jsonText(value: unknown): string {
-  const out: string[] = [];
+  const out = new Pieces();
   put(value, '', out);
-  return `${out.join('').replace(UNSAFE, escaped)}\n`;
+  return out.text();
 }
 
-function put(value: unknown, indent: string, out: string[]): void {
+/** Pieces of a text, put together some thousand at a time: a long result has a million of them. */
+class Pieces {
+  #text = '';
+  #pieces: string[] = [];
+
+  push(...pieces: string[]): void {
+    for (const piece of pieces) this.#pieces.push(piece);
+    if (this.#pieces.length > 8192) this.#settle();
+  }
+
+  text(): string {
+    this.#settle();
+    return `${this.#text}\n`;
+  }
+
+  #settle(): void {
+    this.#text += this.#pieces.join('').replace(UNSAFE, escaped);
+    this.#pieces = [];
+  }
+}
+
+function put(value: unknown, indent: string, out: Pieces): void {
   if (value === null || typeof value !== 'object') {
     out.push(JSON.stringify(value) ?? 'null');
     return;

@@ -3,6 +3,7 @@ import { quote } from '../../problem/echo.ts';
 import { upTo } from '../../quantity/format.ts';
 import { band, type Quantity } from '../../quantity/quantity.ts';
 import { raiseAt, type Visit } from './replayed.ts';
+import { pastOf } from './tyre.ts';
 
 /** Hits in a row with less pressure each, and K between setting and hitting. Common practice, no source. */
 const FALLS = 3;
@@ -28,21 +29,22 @@ export function pressureWatch() {
 
   function watch(visit: Visit, pressure: number, planned: Quantity | null, list: DeviationList): void {
     const { tyre } = visit;
-    const before = tyre.pressure;
-    tyre.pressure = pressure;
+    const past = pastOf(tyre);
+    const before = past.pressure;
+    past.pressure = pressure;
     if (before === null || pressure >= before - SLACK) {
       // A tyre that was told of is not told of again.
-      if (tyre.falls <= FALLS) tyre.falls = 0;
+      if (past.falls <= FALLS) past.falls = 0;
       return;
     }
-    if (tyre.falls === 0) tyre.fallFrom = before;
-    if (tyre.falls > FALLS) return;
-    tyre.falls = Math.min(FALLS, tyre.falls + 1);
+    if (past.falls === 0) past.fallFrom = before;
+    if (past.falls > FALLS) return;
+    past.falls = Math.min(FALLS, past.falls + 1);
     const limits = planned === null ? null : band(planned);
     const tolerance = planned === null || limits === null ? TOLERANCE : limits.upper - planned.value;
-    const { fallFrom } = tyre;
-    if (tyre.falls < FALLS || fallFrom - pressure <= tolerance + SLACK) return;
-    tyre.falls = FALLS + 1;
+    const { fallFrom } = past;
+    if (past.falls < FALLS || fallFrom - pressure <= tolerance + SLACK) return;
+    past.falls = FALLS + 1;
     const found = () =>
       `pressure of ${quote(tyre.name)} fell from hit to hit, from ${upTo(fallFrom, 3)} to ${upTo(pressure, 3)} bar`;
     raiseAt(list, visit, 'DROP-22', found, { scope: 'specimen' });

@@ -4,6 +4,7 @@ import { quote } from '../../problem/echo.ts';
 import { upTo } from '../../quantity/format.ts';
 import { raiseAt } from './replayed.ts';
 import type { Session } from './session.ts';
+import { pastOf } from './tyre.ts';
 
 /** Seconds between two hits on one tyre: rubber recovers, and a tyre left alone cools. Common practice, no source. */
 const SHORTEST = 30;
@@ -15,8 +16,9 @@ export function checkRests({ visits, columns, tyres }: Session, list: DeviationL
   for (const visit of visits) {
     const { tyre, drop } = visit;
     const instant = drop.time === null ? null : instantOf(drop.time);
-    const before = tyre.lastTime;
-    tyre.lastTime = instant;
+    const past = pastOf(tyre);
+    const before = past.lastTime;
+    past.lastTime = instant;
     if (instant === null || before === null || visit.use === 'ignored') continue;
     const seconds = (instant - before) / 1000;
     // A clock that goes back says nothing of a rest.

@@ -3,6 +3,7 @@ import type { ImpactProtocol } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 import { siteNumber } from './sites.ts';
+import { pastOf } from './tyre.ts';
 
 /**
  * Retires specimens that failed: later rows of them are ignored (DROP-34). With `afterFailure: new-site` only the
@@ -12,7 +13,7 @@ export function retirement(protocol: Pick<ImpactProtocol, 'sites' | 'afterFailur
   const bySite = protocol.afterFailure === 'new-site';
   const isWatched = !bySite || protocol.sites.each !== 'new-spot';
   const failedOn = ({ tyre, drop }: Visit): number | null =>
-    bySite ? (tyre.failedSites?.get(siteNumber(tyre, drop.site)) ?? null) : tyre.failedLine;
+    bySite ? (tyre.past?.failedSites?.get(siteNumber(tyre, drop.site)) ?? null) : tyre.failedLine;
 
   return {
     /** @param isTold whether another deviation says already that the series went on after the failure. Raises DROP-34 and sets the drop aside where its specimen has failed before. */
@@ -33,8 +34,9 @@ export function retirement(protocol: Pick<ImpactProtocol, 'sites' | 'afterFailur
       if (!isWatched || !visit.steers || drop.outcome !== 'failed' || failedOn(visit) !== null) return;
       tyre.failedLine ??= drop.line;
       if (!bySite) return;
-      tyre.failedSites ??= new Map();
-      tyre.failedSites.set(siteNumber(tyre, drop.site), drop.line);
+      const past = pastOf(tyre);
+      past.failedSites ??= new Map();
+      past.failedSites.set(siteNumber(tyre, drop.site), drop.line);
     },
   };
 }

@@ -3,7 +3,7 @@ import type { Sites } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { counted, upTo } from '../../quantity/format.ts';
 import { leaveOut, raiseAt, type Visit } from './replayed.ts';
-import type { Tyre } from './tyre.ts';
+import { pastOf, type Tyre } from './tyre.ts';
 
 /** Degrees. Nearer than this two hits meet the same spot, as far as a spacing does not say it closer. */
 const SAME_SPOT = 30;
@@ -32,8 +32,7 @@ export function siteNumber(
   of: 'angles' | 'countedAngles' = 'angles',
 ): number {
   if (angle === null) return 0;
-  tyre[of] ??= [];
-  const angles = tyre[of];
+  const angles = pastOf(tyre)[of];
   const found = angles.findIndex((other) => angleBetween(other, angle) <= SAME_SETTING);
   return found >= 0 ? found + 1 : angles.push(angle);
 }
@@ -75,8 +74,7 @@ export function siteWatch(sites: Sites) {
     const { site } = visit.drop;
     if (site === null) return;
     if (counts) checkAvoided(visit, site, sites, list);
-    visit.tyre.sites ??= [];
-    take(visit, site, visit.tyre.sites, counts, list);
+    take(visit, site, pastOf(visit.tyre).sites, counts, list);
   };
 
   function take(visit: Visit, angle: number, mine: UsedSite[], counts: boolean, list: DeviationList): void {

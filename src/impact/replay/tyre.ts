@@ -19,19 +19,26 @@ export interface Tyre {
   counted: number;
   /** Line on which it failed first; null while it holds. */
   failedLine: number | null;
-  /** The same by the number of the spot, where only the failed spot is retired. */
-  failedSites: Map<number, number> | null;
-  /** Angles of its spots in the order of first use: of all hits, and of those that were counted. */
-  angles: number[] | null;
-  countedAngles: number[] | null;
-  /** Places that were hit. */
-  sites: UsedSite[] | null;
-  /** Valid hits in the series that had it first, and in any others. */
+  /** Valid hits in the series that had it first. */
   trials: number;
   trialSeries: number;
-  otherTrials: Map<number, number> | null;
   /** The code that takes all its further drops out of the estimate; null as a rule. */
   condemnedBy: string | null;
+  /** What only logs with sites, pressures or times need; made when it is first written to. */
+  past: Past | null;
+}
+
+/** The rest of what is remembered of a specimen. */
+export interface Past {
+  /** Line of the failure of a spot, by its number, where only the failed spot is retired. */
+  failedSites: Map<number, number> | null;
+  /** Angles of its spots in the order of first use: of all hits, and of those that were counted. */
+  angles: number[];
+  countedAngles: number[];
+  /** Places that were hit. */
+  sites: UsedSite[];
+  /** Valid hits in further series. */
+  otherTrials: Map<number, number> | null;
   /** Instant of its last hit, in ms; null where none is known. */
   lastTime: number | null;
   /** Its pressure at the last hit, at the beginning of the present fall, and how many hits that fall has. */
@@ -53,19 +60,27 @@ export function newTyre(
     stranger: known.stranger,
     counted: 0,
     failedLine: null,
-    failedSites: null,
-    angles: null,
-    countedAngles: null,
-    sites: null,
     trials: 0,
     trialSeries: -1,
-    otherTrials: null,
     condemnedBy: null,
+    past: null,
+  };
+}
+
+/** A tyre's past, to be written to. */
+export function pastOf(tyre: Tyre): Past {
+  tyre.past ??= {
+    failedSites: null,
+    angles: [],
+    countedAngles: [],
+    sites: [],
+    otherTrials: null,
     lastTime: null,
     pressure: null,
     fallFrom: 0,
     falls: 0,
   };
+  return tyre.past;
 }
 
 /** Counts one more valid hit of a tyre in a series, and says which it is, from 1. */
@@ -75,8 +90,9 @@ export function nextTrial(tyre: Tyre, series: number): number {
     tyre.trials += 1;
     return tyre.trials;
   }
-  tyre.otherTrials ??= new Map();
-  const trial = (tyre.otherTrials.get(series) ?? 0) + 1;
-  tyre.otherTrials.set(series, trial);
+  const past = pastOf(tyre);
+  past.otherTrials ??= new Map();
+  const trial = (past.otherTrials.get(series) ?? 0) + 1;
+  past.otherTrials.set(series, trial);
   return trial;
 }
