@@ -41,11 +41,16 @@ function isMedianAgain({ quantity, probability }: Estimate, group: readonly Esti
   return isHalf && group.some((other) => other.quantity === 'medianFailureEnergy');
 }
 
+/** The variant that the entries of a specimen effect stand under together. */
+const FRESH = 'single-hit-on-a-fresh-tyre';
+
 /** What all entries of a group share. */
 function basisOf({ sample, method, distribution, interval, variant, specimens, drops }: Estimate): string {
   const law = distribution === undefined ? '' : `, ${distribution} strength`;
-  const choice = variant === undefined ? '' : `, ${methodName(variant)}`;
-  const ends = interval === null ? '' : `, ${methodName(interval.method)} intervals`;
+  // The spreads of a specimen effect belong to its median; their names say which they are.
+  const together = method === 'specimen-effect';
+  const choice = variant === undefined ? '' : `, ${methodName(together ? FRESH : variant)}`;
+  const ends = interval === null || together ? '' : `, ${methodName(interval.method)} intervals`;
   const size = `${counted(drops, 'drop')} on ${counted(specimens, 'tyre')}`;
   const whose = sample === undefined ? '' : `${named(sample)}: `;
   return `${whose}${sentence(methodName(method) + law + ends + choice).slice(0, -1)}; ${size}`;
