@@ -139,12 +139,6 @@ describe('tirelab plan', () => {
     });
   }
 
-  it('refuses a drum protocol in one line', async () => {
-    const { status, err } = await tirelab(['plan', 'protocols/drum-two-block.yaml']);
-    expect(status).toBe(2);
-    expect(err.trim().split('\n')).toHaveLength(1);
-  });
-
   it('stays within 80 columns, cautions and all', async () => {
     const { out } = await tirelab(['plan', P, '--gain', '20 %', '--specimens', '10', '--tests', '200']);
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
