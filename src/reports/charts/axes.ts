@@ -1,4 +1,5 @@
 import { type ScaleContinuousNumeric, type ScaleLinear, scaleLinear, scaleLog } from 'd3-scale';
+import { shortExponent } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { FONT_SIZE, INK, label, labelWidth } from './figure.ts';
 import { element, type Markup, rounded, together } from './svg.ts';
@@ -43,12 +44,7 @@ export function tickText(scale: AnyScale, count: number, language: Language): (v
   const size = Math.max(...scale.domain().map(Math.abs));
   const long = size >= 1e6 || size < 1e-3;
   const format = long ? scale.tickFormat(count, 'e') : scale.tickFormat(count, 'f');
-  return (value) =>
-    language.number(
-      format(value)
-        .replace(/(\.\d*?)0+(?=e)/, '$1')
-        .replace(/\.(?=e)/, ''),
-    );
+  return (value) => language.number(shortExponent(format(value)));
 }
 
 /** The axis below a plot: ticks with their numbers, and the title with its unit. */

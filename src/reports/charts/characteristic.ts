@@ -1,5 +1,6 @@
 import { line as curve } from 'd3-shape';
 import type { Verdict } from '../../result/criterion.ts';
+import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, dashed, horizontal, line, type Plot, vertical } from './axes.ts';
 import { apartBelow, type Figure, FONT_SIZE, INK, label, labelBeside, labelWidth, WIDTH } from './figure.ts';
@@ -33,7 +34,7 @@ export function characteristicFigure(
   const { charts, verdict: words } = language.words;
   const points = given.filter(({ truth }) => Number.isFinite(truth)).toSorted((a, b) => a.truth - b.truth);
   if (points.length < 2) return null;
-  const wide = Math.max(...CURVES.map(({ verdict }) => labelWidth(words[verdict])));
+  const wide = Math.max(...CURVES.map(({ verdict }) => labelWidth(words[verdict], 600)));
   const plot: Plot = { left: 60, right: WIDTH - wide - 20, top: 30, bottom: HEIGHT - 50 };
   const reach = ends([...points.map(({ truth }) => truth), ...(limit === null ? [] : [limit])]);
   const x = horizontal(plot, reach.least, reach.most, 0.02);
@@ -68,7 +69,7 @@ export function characteristicFigure(
             labelBeside(
               x(limit),
               18,
-              `${charts.limit} ${say(limit)} J`,
+              `${charts.limit} ${stated(language, limit, 'J')}`,
               { left: 4, right: WIDTH - 4 },
               {
                 fill: INK.limit,

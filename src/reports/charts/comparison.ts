@@ -89,7 +89,7 @@ function drawn(
   const bold = row.reference === true ? { weight: 600 } : {};
   const group = row.group === undefined ? '' : `  ${row.group}`;
   return together(
-    label(plot.left - 12, y + 4, row.name, { anchor: 'end', most: 17, ...bold }),
+    label(plot.left - 12, y + 4, row.name, { anchor: 'end', room: plot.left - 16, ...bold }),
     line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.fit, 2),
     horizontalEnd(from, y, row.lower === null, -1),
     horizontalEnd(to, y, row.upper === null, 1),
@@ -105,7 +105,9 @@ function drawn(
             'stroke-width': 2,
           }),
         ]),
-    label(plot.right + 12, y + 4, `${row.value === null ? '—' : say(row.value)}${group}`, { most: 14 }),
+    label(plot.right + 12, y + 4, `${row.value === null ? '—' : say(row.value)}${group}`, {
+      room: WIDTH - plot.right - 14,
+    }),
   );
 }
 

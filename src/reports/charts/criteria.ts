@@ -73,12 +73,15 @@ function drawn(row: Row, x: Scale, plot: Plot, y: number, { words }: Language): 
   const center = inside(estimate);
   const beyond = 100 * estimate > most || 100 * estimate < least;
   return together(
-    label(plot.left - 12, y + 4, criterion.id, { anchor: 'end', most: 13 }),
+    label(plot.left - 12, y + 4, criterion.id, { anchor: 'end', room: plot.left - 16 }),
     line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.fit, 2),
     horizontalEnd(from, y, isOpenBelow, -1, decidesBelow ? 4 : 2),
     horizontalEnd(to, y, isOpenAbove, 1, decidesBelow ? 2 : 4),
     ...(beyond ? [] : [element('circle', { cx: center, cy: y, r: 4.5, fill: INK.fit })]),
-    label(plot.right + 12, y + 4, words.verdict[criterion.verdict], { weight: 600 }),
+    label(plot.right + 12, y + 4, words.verdict[criterion.verdict], {
+      weight: 600,
+      room: WIDTH - plot.right - 14,
+    }),
   );
 }
 

@@ -4,7 +4,7 @@ import { type PathDrop, type Standing, standingOf } from '../text/levels.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, axisRight, horizontal, line, type Plot, vertical } from './axes.ts';
 import { type Figure, INK, label, labelWidth, WIDTH } from './figure.ts';
-import { ends } from './numbers.ts';
+import { ends, shown } from './numbers.ts';
 import { element, type Markup, rounded, together } from './svg.ts';
 
 const HEIGHT = 320;
@@ -51,8 +51,8 @@ export function dropsFigure(
     alternative: charts.tell.drops({
       ...tallied(path),
       drops: language.words.drops(path.length),
-      lowest: language.number(String(Math.round(least * 10) / 10)),
-      highest: language.number(String(Math.round(most * 10) / 10)),
+      lowest: shown(language, least, most - least),
+      highest: shown(language, most, most - least),
       reversals: isStaircase ? turns.length : null,
       shown: drops.length,
       all: path.length,

@@ -1,3 +1,4 @@
+import { echo } from '../../problem/echo.ts';
 import { element, type Markup, text } from './svg.ts';
 
 /** A chart with its words: what it is, and what a person who cannot see it would be told. */
@@ -60,7 +61,8 @@ export function label(
     readonly fill?: string;
     readonly weight?: number;
     readonly turned?: boolean;
-    readonly most?: number;
+    /** Pixels that it may take; what is longer is cut with an ellipsis. */
+    readonly room?: number;
   } = {},
 ): Markup {
   return element(
@@ -73,8 +75,19 @@ export function label(
       fill: style.fill,
       'font-weight': style.weight,
     },
-    text(content, style.most ?? 60),
+    text(fitted(content, style), 400),
   );
+}
+
+/** A label safe to show, cut to its room with an ellipsis. */
+function fitted(
+  content: string,
+  { room = WIDTH, weight }: { readonly room?: number; readonly weight?: number },
+): string {
+  const safe = Array.from(echo(content, 200));
+  if (labelWidth(safe.join(''), weight) <= room) return safe.join('');
+  while (safe.length > 1 && labelWidth(`${safe.join('')}…`, weight) > room) safe.pop();
+  return `${safe.join('')}…`;
 }
 
 /** A label beside a place, turned to the side where there is room, so that it stays within [left, right]. */
@@ -85,10 +98,13 @@ export function labelBeside(
   within: { readonly left: number; readonly right: number },
   style: { readonly fill?: string; readonly weight?: number } = {},
 ): Markup {
-  const fits = (most: number) => x + 6 + labelWidth(content) <= most;
+  const fits = (most: number) => x + 6 + labelWidth(content, style.weight) <= most;
   return fits(within.right)
     ? label(x + 6, y, content, style)
-    : label(Math.max(x - 6, within.left + labelWidth(content)), y, content, { ...style, anchor: 'end' });
+    : label(Math.max(x - 6, within.left + labelWidth(content, style.weight)), y, content, {
+        ...style,
+        anchor: 'end',
+      });
 }
 
 /** Places of labels one below the other, moved apart where they would touch, kept within [top, bottom] if they can be. */
@@ -109,18 +125,14 @@ export function apartBelow(wanted: readonly number[], gap: number, top: number, 
 }
 
 /** About how wide a label is drawn, in pixels: wide enough for any of the usual fonts. */
-export function labelWidth(content: string): number {
+export function labelWidth(content: string, weight = 400): number {
   let width = 0;
   for (const character of content) {
     const code = character.codePointAt(0)!;
-    width +=
-      code > 0x2e7f
-        ? 1.05
-        : /[ilj.,:;'|!() ]/.test(character)
-          ? 0.34
-          : /[A-ZMWmw%@]/.test(character)
-            ? 0.78
-            : 0.58;
+    if (code > 0x2e7f) width += 1.05;
+    else if (/[ilj.,:;'|!() ]/.test(character)) width += 0.36;
+    else if (/[MWmw%@…—]/.test(character)) width += 1;
+    else width += /\p{Lu}/u.test(character) ? 0.78 : 0.63;
   }
-  return width * FONT_SIZE;
+  return width * FONT_SIZE * (weight > 400 ? 1.12 : 1);
 }

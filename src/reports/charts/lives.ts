@@ -1,3 +1,4 @@
+import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, dashed, horizontal, horizontalEnd, line, type Plot, type Scale } from './axes.ts';
 import { type Figure, INK, label, labelBeside, WIDTH } from './figure.ts';
@@ -60,7 +61,7 @@ export function livesFigure(
             labelBeside(
               x(limit),
               18,
-              `${charts.limit} ${say(limit)} km`,
+              `${charts.limit} ${stated(language, limit, 'km')}`,
               { left: 4, right: WIDTH - 4 },
               {
                 fill: INK.limit,
@@ -80,7 +81,7 @@ function drawn({ specimen, survived, failed, cause }: Life, x: Scale, plot: Plot
   const end = x(failed ?? survived);
   const certain = x(Math.min(survived, failed ?? survived));
   return together(
-    label(plot.left - 12, y + 4, specimen, { anchor: 'end', most: 14 }),
+    label(plot.left - 12, y + 4, specimen, { anchor: 'end', room: plot.left - 16 }),
     element('rect', {
       x: plot.left,
       y: y - 5,
@@ -95,6 +96,8 @@ function drawn({ specimen, survived, failed, cause }: Life, x: Scale, plot: Plot
     failed === null
       ? together(line(`M${rounded(end)} ${rounded(y)}h12`, INK.fit, 1.5), horizontalEnd(end + 12, y, true, 1))
       : element('circle', { cx: end, cy: y, r: 4.5, fill: INK.mark }),
-    ...(cause ? [label(plot.right + 12, y + 4, cause, { most: 12, fill: INK.muted })] : []),
+    ...(cause
+      ? [label(plot.right + 12, y + 4, cause, { room: WIDTH - plot.right - 14, fill: INK.muted })]
+      : []),
   );
 }

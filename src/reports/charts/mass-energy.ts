@@ -2,12 +2,12 @@ import type { Standing } from '../text/levels.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontal, line, type Plot, vertical } from './axes.ts';
 import { mark } from './drops.ts';
-import { apartBelow, type Figure, FONT_SIZE, INK, label, labelWidth, WIDTH } from './figure.ts';
+import { apartBelow, type Figure, FONT_SIZE, INK, label, WIDTH } from './figure.ts';
 import { ends, shown } from './numbers.ts';
 import { element, type Markup, rounded, together } from './svg.ts';
 
 const HEIGHT = 320;
-const PLOT: Plot = { left: 66, right: WIDTH - 110, top: 20, bottom: HEIGHT - 50 };
+const PLOT: Plot = { left: 74, right: WIDTH - 110, top: 20, bottom: HEIGHT - 50 };
 /** More names than this beside their points cannot be kept apart. */
 const MOST_NAMES = 14;
 
@@ -104,9 +104,11 @@ function names(points: readonly MassPoint[], x: (v: number) => number, y: (v: nu
       together(
         line(
           `M${rounded(x(mass) + 6)} ${rounded(y(energy))}L${rounded(PLOT.right + 4)} ${rounded(places[i]!)}`,
-          INK.rule,
+          INK.muted,
+          0.75,
+          '1 3',
         ),
-        label(PLOT.right + 8, places[i]! + 4, name, { most: 12 }),
+        label(PLOT.right + 8, places[i]! + 4, name, { room: WIDTH - PLOT.right - 10 }),
       ),
     ),
   );
@@ -117,10 +119,9 @@ function legend(points: readonly MassPoint[], { words: { charts } }: Language): 
   const pieces: Markup[] = [];
   for (const standing of ['failed', 'survived', 'leftOut'] as const) {
     if (!points.some((point) => point.standing === standing)) continue;
-    const room = labelWidth(charts[standing]) < WIDTH - PLOT.right - 24;
     pieces.push(
       mark(standing, PLOT.right + 12, top - 4, 4),
-      label(PLOT.right + 22, top, charts[standing], room ? {} : { most: 11 }),
+      label(PLOT.right + 22, top, charts[standing], { room: WIDTH - PLOT.right - 24 }),
     );
     top += 20;
   }

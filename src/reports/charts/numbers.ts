@@ -1,11 +1,13 @@
-import { fixed } from '../../quantity/amount.ts';
-import { decimalsFor, significant } from '../../quantity/format.ts';
+import { fixed, plain } from '../../quantity/amount.ts';
+import { decimalsFor } from '../../quantity/format.ts';
+import { compact, isHandy } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 
-/** A number as fine as a picture over such a span can show it. */
+/** A number as fine as a picture over such a span can show it: to a hundredth of the span, or about that. */
 export function shown(language: Language, value: number, span: number): string {
-  const decimals = span > 0 && Number.isFinite(span) ? Math.max(0, decimalsFor(span) - 1) : null;
-  return language.number(decimals === null ? significant(value, 3) : fixed(value, Math.min(decimals + 1, 9)));
+  if (!isHandy(value)) return language.number(compact(value));
+  const fine = span > 1e-4 && Number.isFinite(span);
+  return language.number(fine ? fixed(value, decimalsFor(span)) : plain(Number(value.toPrecision(3))));
 }
 
 /** Least and greatest of many numbers, without spreading them over a stack. */

@@ -1,11 +1,14 @@
 import { area, line as curveLine } from 'd3-shape';
+import { amount, decimalsToTell } from '../../quantity/amount.ts';
+import { decimalsFor } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
 import type { ResponseCurve } from '../../result/report.ts';
 import { grouped } from '../grouped.ts';
+import { isHandy, stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, dashed, horizontal, line, type Plot, type Scale, vertical } from './axes.ts';
 import { type Figure, INK, label, labelBeside, labelWidth, WIDTH } from './figure.ts';
-import { ends, shown } from './numbers.ts';
+import { ends } from './numbers.ts';
 import { element, type Markup, rounded, together } from './svg.ts';
 
 const HEIGHT = 348;
@@ -62,7 +65,10 @@ export function responseFigure(input: CurveInput, id: string, language: Language
     .y((point) => y(100 * point.failure!))
     .digits(2)(fitted);
   const span = most - least;
-  const say = (value: number) => `${shown(language, value, span)} J`;
+  // A bound that misses the limit must not be written as if it met it.
+  const decimals = limit?.bound == null ? 0 : decimalsToTell(limit.bound, limit.limit, decimalsFor(span));
+  const say = (value: number) =>
+    isHandy(value) ? language.number(amount(value, decimals, 'J')) : stated(language, value, 'J');
   return {
     id,
     title: charts.titles.response,
@@ -76,7 +82,7 @@ export function responseFigure(input: CurveInput, id: string, language: Language
       (limit === null
         ? ''
         : charts.tell.limit({
-            limit: say(limit.limit),
+            limit: stated(language, limit.limit, 'J'),
             bound: limit.bound === null ? null : say(limit.bound),
           })),
     width: WIDTH,
@@ -98,14 +104,18 @@ function limitMarks(
   x: Scale,
   y: Scale,
   say: (value: number) => string,
-  { words: { charts } }: Language,
+  language: Language,
 ): Markup {
+  const { charts } = language.words;
   const within = { left: 4, right: WIDTH - 4 };
   const level = y(100 * probability);
   const stroke = INK.limit;
   return together(
     dashed(x(limit), 30, PLOT.bottom, stroke),
-    labelBeside(x(limit), 36, `${charts.limit} ${say(limit)}`, within, { fill: stroke, weight: 600 }),
+    labelBeside(x(limit), 36, `${charts.limit} ${stated(language, limit, 'J')}`, within, {
+      fill: stroke,
+      weight: 600,
+    }),
     ...(bound === null
       ? []
       : [

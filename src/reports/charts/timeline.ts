@@ -1,3 +1,4 @@
+import { echo } from '../../problem/echo.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontal, line, type Plot, type Scale, vertical } from './axes.ts';
 import { type Figure, INK, label, labelWidth, WIDTH } from './figure.ts';
@@ -51,8 +52,13 @@ interface Column {
  */
 export function timelineFigure(input: TimelineInput, id: string, language: Language): Figure | null {
   const { charts } = language.words;
-  const { channel, unit, minutes, schedule, nights } = input;
-  const known = minutes.filter(({ min, max, mean }) => min !== null && max !== null && mean !== null);
+  const { unit, minutes, schedule, nights } = input;
+  // Turned, beside an axis of this height, longer names would run out of the picture.
+  const channel = echo(input.channel, 16);
+  const valued = minutes.filter(({ min, max, mean }) => min !== null && max !== null && mean !== null);
+  // Standstills are shaded; their noughts would squeeze the band into a line.
+  const turning = valued.filter(({ running }) => running);
+  const known = turning.length > 0 ? turning : valued;
   const [first, last] = [minutes[0], minutes.at(-1)];
   if (known.length === 0 || first === undefined || last === undefined) return null;
   const span = last.time + MINUTE - first.time;

@@ -1,4 +1,5 @@
 import type { ReportedTyre } from '../../result/report.ts';
+import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, dashed, horizontal, horizontalEnd, line, type Plot, type Scale } from './axes.ts';
 import { type Figure, INK, label, labelBeside, WIDTH } from './figure.ts';
@@ -75,7 +76,7 @@ export function tyresFigure(
         ? []
         : [
             dashed(x(lines.limit), 14, plot.bottom, INK.limit),
-            labelBeside(x(lines.limit), 18, `${charts.limit} ${say(lines.limit)} J`, within, {
+            labelBeside(x(lines.limit), 18, `${charts.limit} ${stated(language, lines.limit, 'J')}`, within, {
               fill: INK.limit,
               weight: 600,
             }),
@@ -104,7 +105,7 @@ function drawn({ specimen, lower, upper }: ReportedTyre, x: Scale, plot: Plot, y
   const dot = (cx: number, fill: string) =>
     element('circle', { cx, cy: y, r: 4, fill, stroke: INK.mark, 'stroke-width': 1.5 });
   return together(
-    label(plot.left - 12, y + 4, specimen, { anchor: 'end', most: 14 }),
+    label(plot.left - 12, y + 4, specimen, { anchor: 'end', room: plot.left - 16 }),
     line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.mark, 1.5),
     lower === null ? horizontalEnd(from, y, true, -1) : dot(from, '#ffffff'),
     upper === null ? horizontalEnd(to, y, true, 1) : dot(to, INK.mark),

@@ -1,5 +1,6 @@
 import { area, line as curve } from 'd3-shape';
 import { grouped } from '../grouped.ts';
+import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontal, line, type Plot, vertical } from './axes.ts';
 import { type Figure, INK, label, labelBeside, WIDTH } from './figure.ts';
@@ -7,7 +8,7 @@ import { ends, shown } from './numbers.ts';
 import { element, rounded, together } from './svg.ts';
 
 const HEIGHT = 300;
-const PLOT: Plot = { left: 60, right: WIDTH - 20, top: 34, bottom: HEIGHT - 50 };
+const PLOT: Plot = { left: 60, right: WIDTH - 20, top: 48, bottom: HEIGHT - 50 };
 
 export interface WearInput {
   /** Tread worn off at a distance: mm and km. */
@@ -103,11 +104,11 @@ export function wearFigure(
         ? []
         : [
             line(`M${PLOT.left} ${rounded(y(limit))}H${PLOT.right}`, INK.limit, 1.5, '5 3'),
-            label(PLOT.left + 4, 20, `${charts.limit} ${sayMillimetres(limit)} mm`, {
+            label(PLOT.left + 4, 16, `${charts.limit} ${stated(language, limit, 'mm')}`, {
               fill: INK.limit,
               weight: 600,
             }),
-            line(`M${PLOT.left + 2} 24V${rounded(y(limit))}`, INK.limit, 0.75),
+            line(`M${PLOT.left + 2} 20V${rounded(y(limit))}`, INK.limit, 0.75),
           ]),
       ...(crossing === null || limit === null
         ? []
@@ -125,12 +126,12 @@ export function wearFigure(
               stroke: INK.fit,
               'stroke-width': 2,
             }),
-            line(`M${rounded(x(crossing.value))} 24V${rounded(y(limit) - 6)}`, INK.fit, 0.75),
+            line(`M${rounded(x(crossing.value))} 38V${rounded(y(limit) - 6)}`, INK.fit, 0.75),
             labelBeside(
               x(crossing.value),
-              20,
+              34,
               `${charts.crossing}: ${crossed} km`,
-              { left: PLOT.left + 100, right: WIDTH - 4 },
+              { left: 4, right: WIDTH - 4 },
               { fill: INK.fit },
             ),
           ]),

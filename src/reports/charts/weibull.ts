@@ -1,4 +1,5 @@
 import { area } from 'd3-shape';
+import { grouped } from '../grouped.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontalLog, line, type Plot, vertical } from './axes.ts';
 import { type Figure, INK, label, WIDTH } from './figure.ts';
@@ -63,7 +64,7 @@ export function weibullFigure(input: WeibullInput, id: string, language: Languag
         format: (value) => say(value),
       }),
       ...(fit === null ? [] : [line(lineOf(fit, low, high, lowest, x, y), INK.fit, 2)]),
-      line(suspensions.map((life) => `M${rounded(x(life))} ${PLOT.bottom + 4}v10`).join(''), INK.mark, 1.2),
+      line(strokes(suspensions, x), INK.mark, 1.2),
       ...points.map(({ life, share }) =>
         element('circle', { cx: x(life), cy: inside(share), r: 4, fill: INK.mark }),
       ),
@@ -75,6 +76,16 @@ export function weibullFigure(input: WeibullInput, id: string, language: Languag
           ]),
     ),
   };
+}
+
+/** One stroke a suspension, equal ones side by side. */
+function strokes(lives: readonly number[], x: (life: number) => number): string {
+  return grouped(lives, (life) => life)
+    .flatMap(([life, all]) =>
+      all.map((_, i) => x(life) + (i - (all.length - 1) / 2) * Math.min(3, 24 / all.length)),
+    )
+    .map((place) => `M${rounded(place)} ${PLOT.bottom + 4}v10`)
+    .join('');
 }
 
 function weibit(share: number): number {

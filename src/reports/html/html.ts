@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { echo } from '../../problem/echo.ts';
 import { svgOf } from '../charts/figure.ts';
-import { element, escaped, type Markup, text, together } from '../charts/svg.ts';
+import { text as anyText, element, escaped, type Markup, together } from '../charts/svg.ts';
 import type { Block, Cell, ReportDocument } from '../document/blocks.ts';
 import { cssString, styleOf } from './style.ts';
 
@@ -41,6 +41,14 @@ ${body.markup}
 </body>
 </html>
 `;
+}
+
+/** Text whose numbers stay on one line with their units. */
+function text(content: string, most?: number): Markup {
+  return anyText(
+    content.replace(/(?<=\d) (?=(?:%|J|J\/kg|mm|g|kg|km|bar|°C|m\/s²|N|h)(?![\p{L}\d]))/gu, '\u00a0'),
+    most,
+  );
 }
 
 interface Context {

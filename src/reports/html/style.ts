@@ -17,7 +17,7 @@ ${kind === 'page' ? ONE_PAGE : FULL}
 export function cssString(text: string): string {
   return Array.from(text)
     .map((sign) =>
-      /[A-Za-z0-9 ]/.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16).padStart(6, '0')}`,
+      /[A-Za-z0-9 ]/.test(sign) ? sign : `\\${sign.codePointAt(0)!.toString(16).padStart(6, '0')} `,
     )
     .join('');
 }
@@ -42,9 +42,9 @@ li { margin: .2rem 0; }
 .scroll { overflow-x: auto; margin: .5rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: .875rem; font-variant-numeric: tabular-nums; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .75rem .3rem 0; border-bottom: 1px solid #d0d7de; }
-th { font-weight: 600; border-bottom-color: #57606a; }
+th { font-weight: 600; border-bottom-color: #57606a; overflow-wrap: normal; }
 th:last-child, td:last-child { padding-right: 0; }
-.right { text-align: right; }
+.right { text-align: right; padding-right: 1.25rem; }
 td.pass { color: #0b5394; font-weight: 600; }
 td.fail { color: #9a3412; font-weight: 700; }
 td.other { font-weight: 600; }
@@ -54,7 +54,7 @@ dt { color: #57606a; }
 dd { margin: 0; }
 .missing { font-style: italic; color: #9a3412; }
 figure { margin: .75rem 0; }
-figure svg { display: block; width: 100%; height: auto; max-width: 36rem; }
+figure svg { display: block; width: 100%; height: auto; max-width: 41rem; }
 figcaption { font-size: .875rem; color: #57606a; margin-top: .2rem; }
 figcaption b { color: #1f2328; }
 .photos { display: grid; grid-template-columns: repeat(auto-fill, minmax(14rem, 1fr)); gap: 1rem; }
@@ -72,4 +72,4 @@ const ONE_PAGE = `.columns { display: grid; grid-template-columns: 1fr 1fr; gap:
 .columns > * { min-width: 0; }
 h2 { margin: 1rem 0 .3rem; font-size: 1rem; }
 @media (max-width: 40rem) { .columns { grid-template-columns: 1fr; } }
-@media print { html { font-size: 9pt; line-height: 1.32; } header { padding-bottom: .25rem; margin-bottom: .4rem; } h1 { font-size: 1.35rem; } h2 { margin: .55rem 0 .15rem; } p, ul, .scroll, .stamp { margin: .2rem 0; } li { margin: .05rem 0; } .lead { font-size: 1.15rem; } figure { margin: .3rem 0; } figure svg { max-width: 122mm; max-height: 92mm; } th, td { padding: .12rem .6rem .12rem 0; } figcaption { display: none; } .photos figcaption { display: block; } .photos img { max-height: 32mm; } .end { margin-top: .5rem; padding-top: .2rem; } .columns { grid-template-columns: 1fr 1fr; } }`;
+@media print { html { font-size: 9pt; line-height: 1.32; } header { padding-bottom: .25rem; margin-bottom: .4rem; } h1 { font-size: 1.35rem; } h2 { margin: .55rem 0 .15rem; } p, ul, .scroll, .stamp { margin: .2rem 0; } li { margin: .05rem 0; } .lead { font-size: 1.15rem; } figure { margin: .3rem 0; } figure svg { max-width: 140mm; max-height: 92mm; } body:has(.photos) figure svg, body:has(tbody tr:nth-child(5)) figure svg { max-height: 76mm; } body:has(.photos):has(tbody tr:nth-child(5)) figure svg { max-height: 62mm; } th, td { padding: .12rem .6rem .12rem 0; } figcaption { display: none; } .photos figcaption { display: block; } .photos img { max-height: 30mm; } .end { margin-top: .5rem; padding-top: .2rem; } .columns { grid-template-columns: 1fr 1fr; } }`;

@@ -1,3 +1,4 @@
+import type { JudgedCriterion } from '../../result/criterion.ts';
 import type { ReportedTest } from '../../result/report.ts';
 import { findingOf, judgementOf, nextSteps, notShown, uncertaintyOf } from '../content/answer.ts';
 import { criteriaTable } from '../content/criteria-table.ts';
@@ -10,7 +11,7 @@ import { rangeText, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 
 /** Rows that leave room on one sheet for all else. */
-const MOST = { criteria: 6, photos: 2, subjects: 8, item: 190 } as const;
+const MOST = { criteria: 6, photos: 2, subjects: 8, item: 150, verdict: 260, name: 32 } as const;
 
 /** The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture. */
 export function pageDocument(
@@ -19,7 +20,10 @@ export function pageDocument(
   version: string,
 ): ReportDocument {
   const { words } = language;
-  const subjects = subjectsOf(tests);
+  const subjects = subjectsOf(tests).map((subject) => ({
+    ...subject,
+    name: subject.name && short(subject.name, MOST.name),
+  }));
   const [only] = subjects;
   const name = reportName(tests);
   const blocks =
@@ -52,7 +56,7 @@ function ofOne(subject: Subject, language: Language): Block[] {
     paragraph(uncertaintyOf(subject, language).join(' ')),
     judged === null || verdict === null
       ? paragraph(words.answer.noSpecification)
-      : { kind: 'verdict', verdict, text: judged.slice(0, 400) },
+      : { kind: 'verdict', verdict, text: short(judged, MOST.verdict) },
     ...criteriaTable(subject.criteria.map(shortened), MOST.criteria, language),
     ...figure(chief(subject, 'chief', language)),
     ...gramsBesideJoules([subject], language),
@@ -95,7 +99,7 @@ function ofSeveral(subjects: readonly Subject[], language: Language): Block[] {
 function closing(subjects: readonly Subject[], language: Language): Block[] {
   const { headings } = language.words;
   const together = (of: (subject: Subject) => string[], most: number) =>
-    [...new Set(subjects.flatMap(of))].slice(0, most).map(short);
+    [...new Set(subjects.flatMap(of))].slice(0, most).map((text) => short(text));
   return [
     {
       kind: 'columns',
@@ -118,10 +122,10 @@ function photosOf({ photos }: ReportedTest, language: Language): Block[] {
 }
 
 /** Foreign text in the room that it has on one sheet. */
-function short(text: string): string {
-  return text.length > MOST.item ? `${text.slice(0, MOST.item - 1)}…` : text;
+function short(text: string, most: number = MOST.item): string {
+  return text.length > most ? `${text.slice(0, most - 1)}…` : text;
 }
 
-function shortened<Named extends { readonly id: string }>(criterion: Named): Named {
-  return criterion.id.length > 40 ? { ...criterion, id: `${criterion.id.slice(0, 39)}…` } : criterion;
+function shortened(criterion: JudgedCriterion): JudgedCriterion {
+  return { ...criterion, id: short(criterion.id, MOST.name) };
 }

@@ -5,7 +5,27 @@ import type { Language } from './language.ts';
 
 /** A stated value as it was written, `45 J`, in the language's decimals. */
 export function stated(language: Language, value: number, unit: string): string {
-  return language.number(unit === '1' || unit === '' ? plain(value) : `${plain(value)} ${unit}`);
+  const number = isHandy(value) ? plain(value) : compact(value);
+  return language.number(unit === '1' || unit === '' ? number : `${number} ${unit}`);
+}
+
+/** Whether a number can be written out without a row of noughts. */
+export function isHandy(value: number): boolean {
+  const size = Math.abs(value);
+  return size === 0 || (size >= 1e-4 && size < 1e7);
+}
+
+/** Three digits and an exponent: `4.5e10`. */
+export function compact(value: number): string {
+  return Number.isFinite(value) ? shortExponent(value.toExponential(2)) : '—';
+}
+
+/** `4.50e+10` without what says nothing: `4.5e10`. */
+export function shortExponent(text: string): string {
+  return text
+    .replace(/(\.\d*?)0+(?=e)/, '$1')
+    .replace(/\.(?=e)/, '')
+    .replace('e+', 'e');
 }
 
 export function share(language: Language, fraction: number): string {

@@ -54,7 +54,7 @@ export const englishCharts = {
       shown: number;
       all: number;
     }) =>
-      `${of.drops} between ${of.lowest} and ${of.highest} mm: ${of.failed} failed, ${of.survived} survived${of.leftOut > 0 ? `, ${of.leftOut} left out` : ''}${of.reversals === null ? '' : `; ${of.reversals} reversals`}.${of.shown < of.all ? ` The first ${of.shown} are drawn.` : ''}`,
+      `${of.drops} between ${of.lowest} and ${of.highest} mm: ${of.failed} failed, ${of.survived} survived${of.leftOut > 0 ? `, ${of.leftOut} left out` : ''}${of.reversals === null ? '' : `; reversals: ${of.reversals}`}.${of.shown < of.all ? ` The first ${of.shown} are drawn.` : ''}`,
     response: (of: { median: string | null; range: string | null; drops: string; band: string }) =>
       `The share of tyres that fail rises with the energy; ${of.median === null ? 'these outcomes give no single best curve' : `half fail at ${of.median}`}${of.range === null ? '' : ` (interval ${of.range})`}. The band is the pointwise ${of.band} interval, the strokes at its edges are ${of.drops}: above the failures, below the survivals.`,
     limit: (of: { limit: string; bound: string | null }) =>
@@ -89,7 +89,7 @@ export const englishCharts = {
       outside: number;
       pauses: number;
     }) =>
-      `${of.channel} over ${of.hours} h, between ${of.least} and ${of.most}; ${of.outside} minutes out of the band, ${of.pauses} standstills. Each column shows the extremes of its time.`,
+      `${of.channel} over ${of.hours} h, between ${of.least} and ${of.most}; minutes out of the band: ${of.outside}; standstills: ${of.pauses}. Each column shows the extremes of its time.`,
     lives: (of: { failed: number; running: number; shortest: string; longest: string }) =>
       `${of.failed} tyres failed, ${of.running} were taken off or still run unfailed, drawn as arrows; between ${of.shortest} and ${of.longest} km.`,
     weibull: (of: { failed: number; running: number; shape: string | null; life: string | null }) =>

@@ -77,7 +77,7 @@ export const english = {
       `The ${of.level} interval is ${of.range}, from ${of.drops} on ${of.tyres}.`,
     noInterval: (of: { tyres: string; drops: string }) =>
       `There is no interval, from ${of.drops} on ${of.tyres}.`,
-    noEstimate: (of: { what: string }) => `There is no estimate of ${of.what}.`,
+    noEstimate: (of: { what: string }) => `There is no estimate for ${of.what}.`,
     pass: (of: { specification: string; judged: string }) =>
       `It meets ${of.specification} in all that was judged: ${of.judged}.`,
     fail: (of: { specification: string; failed: string }) =>
@@ -87,7 +87,7 @@ export const english = {
     broken: 'The protocol was broken too far; the numbers are not to be relied on.',
     noSpecification: 'It was judged against no specification.',
     onlyHere: 'The value is bound to this start and step, and may be compared with such tests only.',
-    tyresOf: (names: string) => `tyres of ${names}`,
+    tyresOf: (names: string) => `${names} tyres`,
     theseTyres: 'these tyres',
     more: (of: { id: string; tyres: string }) => `${of.id}: about ${of.tyres} more would bring a decision.`,
     noMore: (id: string) => `${id}: how many more tyres would bring a decision cannot be reckoned.`,

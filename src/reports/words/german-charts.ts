@@ -45,7 +45,7 @@ export const germanCharts: Words['charts'] = {
   },
   tell: {
     drops: (of) =>
-      `${of.drops} zwischen ${of.lowest} und ${of.highest} mm: ${of.failed} versagt, ${of.survived} überstanden${of.leftOut > 0 ? `, ${of.leftOut} ausgelassen` : ''}${of.reversals === null ? '' : `; ${of.reversals} Umkehrungen`}.${of.shown < of.all ? ` Gezeichnet sind die ersten ${of.shown}.` : ''}`,
+      `${of.drops} zwischen ${of.lowest} und ${of.highest} mm: ${of.failed} versagt, ${of.survived} überstanden${of.leftOut > 0 ? `, ${of.leftOut} ausgelassen` : ''}${of.reversals === null ? '' : `; Umkehrungen: ${of.reversals}`}.${of.shown < of.all ? ` Gezeichnet sind die ersten ${of.shown}.` : ''}`,
     response: (of) =>
       `Der Anteil der Reifen, die versagen, steigt mit der Energie; ${of.median === null ? 'diese Ergebnisse geben keine einzelne beste Kurve' : `die Hälfte versagt bei ${of.median}`}${of.range === null ? '' : ` (Bereich ${of.range})`}. Das Band ist der punktweise ${of.band}-Bereich, die Striche an den Rändern sind ${of.drops}: oben versagt, unten überstanden.`,
     limit: (of) =>
@@ -59,7 +59,7 @@ export const germanCharts: Words['charts'] = {
     massEnergy: (of) =>
       `${of.points} ${of.points === 1 ? 'Punkt' : 'Punkte'}: Masse ${of.lightest} bis ${of.heaviest} g, Energie ${of.lowest} bis ${of.highest} J.`,
     timeline: (of) =>
-      `${of.channel} über ${of.hours} h, zwischen ${of.least} und ${of.most}; ${of.outside} Minuten außerhalb des Bandes, ${of.pauses} Stillstände. Jede Spalte zeigt die Extreme ihrer Zeit.`,
+      `${of.channel} über ${of.hours} h, zwischen ${of.least} und ${of.most}; Minuten außerhalb des Bandes: ${of.outside}; Stillstände: ${of.pauses}. Jede Spalte zeigt die Extreme ihrer Zeit.`,
     lives: (of) =>
       `${of.failed} Reifen versagten, ${of.running} wurden unversehrt abgenommen oder laufen noch, als Pfeile gezeichnet; zwischen ${of.shortest} und ${of.longest} km.`,
     weibull: (of) =>
