@@ -77,7 +77,7 @@ function impactOnly(protocol: Protocol): ImpactProtocol {
   if (protocol.kind === 'impact') return protocol;
   const { path, locate } = protocol.source;
   const message =
-    'found kind: endurance, expected kind: impact; drum tests are not analysed yet, only drop tests are';
+    'found kind: endurance, expected kind: impact; this command reads drop tests only; "tirelab analyze" and "tirelab status" read drum tests';
   throw new InputError([{ file: path, ...locate(['kind']), code: 'kind-not-analysed', message }]);
 }
 

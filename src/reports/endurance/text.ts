@@ -34,13 +34,18 @@ export function enduranceText(result: EnduranceResult, options: TextOptions): st
     ...section(page, 'Lives', lives(page, result)),
     ...section(page, 'Deviations from the protocol', deviations(page, result)),
     ...section(page, 'Notes', notes(page, result)),
-    ...section(page, 'Estimates', estimates(page, result, basisOf)),
+    ...section(page, 'Estimates', estimates(page, { estimates: told(result) }, basisOf)),
     ...section(page, judgedBy, criteria(page, result)),
     ...verdictLine(page, result),
     ...section(page, 'Cautions', cautions(page, result)),
     ...section(page, 'Inputs', inputs(page, result)),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** Without a tyre there is nothing to tell: the JSON says so of each quantity, the headline once. */
+function told({ estimates: all }: EnduranceResult): EnduranceResult['estimates'] {
+  return all.filter(({ specimens }) => specimens > 0);
 }
 
 function headline(page: Page, result: EnduranceResult): string[] {
