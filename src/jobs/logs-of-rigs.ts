@@ -4,16 +4,16 @@ import type { EnergyScale } from '../rig/energy.ts';
 import { type StatedMass, statedMass } from '../rig/mass.ts';
 import type { ImpactTest } from './impact-test.ts';
 
-/** Whether logs of several rigs, or of several configurations of one, make one test. */
-export function severalRigs({ rigs }: Pick<ImpactTest, 'rigs'>): boolean {
-  return new Set(rigs.map(nameOf)).size > 1;
+/** Whether a log was written by another rig than that of the run, or by another configuration of it. */
+export function severalRigs({ rigs, rig }: Pick<ImpactTest, 'rigs' | 'rig'>): boolean {
+  return new Set([rig, ...rigs].map(nameOf)).size > 1;
 }
 
 /**
  * The logs of a test with the rig on each drop, where there are several: `id@config`, and its falling mass where the
  * log has none.
  */
-export function logsOfRigs(test: Pick<ImpactTest, 'logs' | 'rigs'>): readonly DropLog[] {
+export function logsOfRigs(test: Pick<ImpactTest, 'logs' | 'rigs' | 'rig'>): readonly DropLog[] {
   if (!severalRigs(test)) return test.logs;
   return test.logs.map((log, i) => {
     const rig = test.rigs[i] ?? null;
@@ -29,10 +29,10 @@ export function logsOfRigs(test: Pick<ImpactTest, 'logs' | 'rigs'>): readonly Dr
 
 /** The mass stated for a drop by the rig of its own log. */
 export function statedMasses(
-  { rigs, logs, protocol }: Pick<ImpactTest, 'rigs' | 'logs' | 'protocol'>,
+  { rigs, rig, logs, protocol }: Pick<ImpactTest, 'rigs' | 'rig' | 'logs' | 'protocol'>,
   scale: EnergyScale,
 ): (drop: Drop) => StatedMass | null {
-  if (!severalRigs({ rigs })) return () => scale.statedMass;
+  if (!severalRigs({ rigs, rig })) return () => scale.statedMass;
   const byFile = new Map(logs.map(({ path }, i) => [path, statedMass(rigs[i] ?? null, protocol)]));
   return ({ file }) => byFile.get(file) ?? scale.statedMass;
 }

@@ -1,5 +1,6 @@
 import { type AppliedAmendment, amend } from '../impact/amend.ts';
-import { type Pinned, type Replay, replay } from '../impact/replay/replay.ts';
+import { type Replay, replay } from '../impact/replay/replay.ts';
+import type { Pinned } from '../impact/replay/session.ts';
 import type { Drop } from '../logs/drop.ts';
 import { joinLogs } from '../logs/join.ts';
 import { type EnergyScale, energyScale } from '../rig/energy.ts';

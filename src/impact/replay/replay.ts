@@ -1,15 +1,10 @@
 import type { ConformanceStatus, ListedDeviation } from '../../conformance/deviation.ts';
 import { DeviationList } from '../../conformance/deviation-list.ts';
 import { conformanceStatus, refusalOf } from '../../conformance/status.ts';
-import type { Construction, ImpactProtocol, Rig } from '../../documents/kinds.ts';
-import type { RigCheck } from '../../logs/checks.ts';
-import type { Drop } from '../../logs/drop.ts';
-import type { Mounting } from '../../logs/mountings.ts';
-import type { Specimen } from '../../logs/register.ts';
+import type { ImpactProtocol } from '../../documents/kinds.ts';
 import { counted } from '../../quantity/format.ts';
-import type { EnergyScale } from '../../rig/energy.ts';
-import type { StatedMass } from '../../rig/mass.ts';
 import type { Advice } from '../rules/rule.ts';
+import { checkSession } from './check-session.ts';
 import { countDrops, leftOutOf, type ReplayCounts } from './counts.ts';
 import { checkEachDrop } from './each-drop.ts';
 import { type GroupKey, grouped, groupName } from './groups.ts';
@@ -17,45 +12,10 @@ import { mountingsOf, rimKind } from './mounting.ts';
 import type { ReplayedDrop, Visit } from './replayed.ts';
 import { visiting } from './replayed.ts';
 import { followSeries, type SeriesOutcome } from './series.ts';
-import { checkSession } from './session.ts';
+import type { ReplayInput } from './session.ts';
 import { tyresOf } from './tyres.ts';
 
-export interface ReplayInput {
-  readonly protocol: ImpactProtocol;
-  readonly rig: Rig | null;
-  /** All drops of the test, in the order in which they were made. */
-  readonly drops: readonly Drop[];
-  /** Quantities that the logs have a column for. */
-  readonly columns: ReadonlySet<string>;
-  /** Null where the run names no table of specimens. */
-  readonly specimens: readonly Specimen[] | null;
-  readonly constructions: readonly Construction[];
-  readonly scale: EnergyScale;
-  /** Where reading found that the rig's computer had stopped while it wrote. */
-  readonly unsaved?: readonly Unsaved[];
-  readonly mountings?: readonly Mounting[];
-  /** Null where the run names no table of rig checks. */
-  readonly checks?: readonly RigCheck[] | null;
-  /** The mass stated for a drop, where logs of several rigs make one test; the scale's for all, if not given. */
-  readonly statedMassOf?: (drop: Drop) => StatedMass | null;
-  /** Criteria of the specification that rest on another version of the protocol. */
-  readonly pinned?: readonly Pinned[];
-  /** What the operator saw and acted on, for drops whose outcome was amended later. */
-  readonly acted?: ReadonlyMap<Drop, Drop['outcome']>;
-}
-
-export interface Pinned {
-  readonly file: string;
-  readonly line: number;
-  readonly criterion: string;
-  readonly version: string;
-}
-
-export interface Unsaved {
-  readonly file: string;
-  readonly line: number | null;
-  readonly message: string;
-}
+export type { ReplayInput } from './session.ts';
 
 /** Drops that speak of one strength: all of a log as a rule, those of one construction in a session with several. */
 export interface ReplayedSample {

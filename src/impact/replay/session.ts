@@ -1,15 +1,51 @@
-import type { DeviationList } from '../../conformance/deviation-list.ts';
-import { checkAges, checkNominals } from './ages.ts';
-import { checkConfiguration } from './configuration.ts';
-import { checkDrift } from './drift.ts';
+import type { Construction, ImpactProtocol, Rig } from '../../documents/kinds.ts';
+import type { RigCheck } from '../../logs/checks.ts';
+import type { Drop } from '../../logs/drop.ts';
+import type { Mounting } from '../../logs/mountings.ts';
+import type { Specimen } from '../../logs/register.ts';
+import type { EnergyScale } from '../../rig/energy.ts';
+import type { StatedMass } from '../../rig/mass.ts';
 import type { Group } from './groups.ts';
 import type { Mountings } from './mounting.ts';
-import { checkOrder } from './order.ts';
-import type { ReplayInput } from './replay.ts';
 import type { Visit } from './replayed.ts';
-import { checkRests } from './rests.ts';
-import { checkRigChecks } from './rig-checks.ts';
 import type { Tyre } from './tyre.ts';
+
+export interface ReplayInput {
+  readonly protocol: ImpactProtocol;
+  readonly rig: Rig | null;
+  /** All drops of the test, in the order in which they were made. */
+  readonly drops: readonly Drop[];
+  /** Quantities that the logs have a column for. */
+  readonly columns: ReadonlySet<string>;
+  /** Null where the run names no table of specimens. */
+  readonly specimens: readonly Specimen[] | null;
+  readonly constructions: readonly Construction[];
+  readonly scale: EnergyScale;
+  /** Where reading found that the rig's computer had stopped while it wrote. */
+  readonly unsaved?: readonly Unsaved[];
+  readonly mountings?: readonly Mounting[];
+  /** Null where the run names no table of rig checks. */
+  readonly checks?: readonly RigCheck[] | null;
+  /** The mass stated for a drop, where logs of several rigs make one test; the scale's for all, if not given. */
+  readonly statedMassOf?: (drop: Drop) => StatedMass | null;
+  /** Criteria of the specification that rest on another version of the protocol. */
+  readonly pinned?: readonly Pinned[];
+  /** What the operator saw and acted on, for drops whose outcome was amended later. */
+  readonly acted?: ReadonlyMap<Drop, Drop['outcome']>;
+}
+
+export interface Pinned {
+  readonly file: string;
+  readonly line: number;
+  readonly criterion: string;
+  readonly version: string;
+}
+
+export interface Unsaved {
+  readonly file: string;
+  readonly line: number | null;
+  readonly message: string;
+}
 
 /** A test with its drops on their way through the checks. */
 export interface Session extends Omit<ReplayInput, 'mountings'> {
@@ -17,19 +53,4 @@ export interface Session extends Omit<ReplayInput, 'mountings'> {
   readonly tyres: readonly Tyre[];
   readonly groups: readonly Group[];
   readonly mountings: Mountings;
-}
-
-/**
- * What only a whole session shows: its days, its order, its configurations, its groups.
- *
- * @returns why the numbers wait for something to be settled.
- */
-export function checkSession(session: Session, list: DeviationList): readonly string[] {
-  checkConfiguration(session, list);
-  checkDrift(session, list);
-  checkRests(session, list);
-  checkOrder(session, list);
-  checkAges(session, list);
-  checkNominals(session, list);
-  return checkRigChecks(session, list);
 }

@@ -3,21 +3,13 @@ import type { Sites } from '../../documents/kinds.ts';
 import { quote } from '../../problem/echo.ts';
 import { counted, upTo } from '../../quantity/format.ts';
 import { leaveOut, raiseAt, type Visit } from './replayed.ts';
-import { pastOf, type Tyre } from './tyre.ts';
+import { pastOf, type Tyre, type UsedSite } from './tyre.ts';
 
 /** Degrees. Nearer than this two hits meet the same spot, as far as a spacing does not say it closer. */
 const SAME_SPOT = 30;
 /** The same where no spacing is stated: what an operator can set by eye. Common practice, no source. */
 const SAME_SETTING = 5;
 const SLACK = 1e-6;
-
-/** A place on a specimen that was hit. */
-export interface UsedSite {
-  readonly angle: number;
-  readonly line: number;
-  /** Whether a valid drop used it, or only one that the log left out. */
-  counts: boolean;
-}
 
 /** Degrees between two angles, round the tyre: 0 to 180. */
 export function angleBetween(a: number, b: number): number {

@@ -1,6 +1,5 @@
 import type { Construction } from '../../documents/kinds.ts';
 import type { Specimen } from '../../logs/register.ts';
-import type { UsedSite } from './sites.ts';
 
 /**
  * All that a replay remembers of one specimen, in one record: a log of 100,000 tyres would else keep as many entries
@@ -26,6 +25,14 @@ export interface Tyre {
   condemnedBy: string | null;
   /** What only logs with sites, pressures or times need; made when it is first written to. */
   past: Past | null;
+}
+
+/** A place on a specimen that was hit. */
+export interface UsedSite {
+  readonly angle: number;
+  readonly line: number;
+  /** Whether a valid drop used it, or only one that the log left out. */
+  counts: boolean;
 }
 
 /** The rest of what is remembered of a specimen. */
