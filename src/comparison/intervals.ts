@@ -1,6 +1,6 @@
 import type { WithInterval } from '../result/comparison.ts';
 import { findRoot } from '../statistics/root.ts';
-import { leastBetween } from './profile.ts';
+import { leastFrom } from './profile.ts';
 
 /** Likelihood-ratio statistic of two quantiles (J) together: 0 where both are those that fit best. */
 export type Statistic = (first: number, second: number) => number;
@@ -30,13 +30,14 @@ export function profileOf(statistic: Statistic, best: readonly [number, number],
   const [first, second] = best;
   return (value: number): number => {
     const other = relation.first(second, value);
-    // A common spread pulls the best pair a little beyond the two ends.
-    const room = 0.25 * Math.abs(other - first);
+    // Both ends and half their distance beyond, at least a thousandth: where a common spread pulls the best pair farther,
+    // the valley is followed.
+    const room = 0.5 * Math.abs(other - first) + 0.001 * first;
     const low = Math.min(first, other) - room;
     const high = Math.max(first, other) + room;
-    if (high - low < 1e-12 * high) return Math.max(0, statistic(first, second));
-    const least = leastBetween((at) => statistic(at, relation.second(at, value)), Math.max(low, 1e-9), high);
-    return Math.max(0, least);
+    const along = (at: number) =>
+      at > 0 && relation.second(at, value) > 0 ? statistic(at, relation.second(at, value)) : Infinity;
+    return Math.max(0, leastFrom(along, low, high));
   };
 }
 

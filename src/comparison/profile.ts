@@ -37,18 +37,17 @@ export function throughQuantiles(
   at(0);
   // Where even the first step upwards does not pay, a flat response fits best: levels do not count.
   if (slope <= 0) return value;
+  const steepest = Math.exp(STEEPEST) / range;
   let low = 0;
-  let high = Math.exp(STEEPEST) / range;
+  let high = steepest;
   let b = 1 / range;
-  for (let i = 0; i < 100; i++) {
+  for (let i = 0; i < 100 && b < steepest; i++) {
     at(b);
     if (slope > 0) low = b;
     else high = b;
     const newton = curvature < 0 ? b - slope / curvature : Number.NaN;
-    const doubled = Math.min(high, 4 * b);
-    let next = newton > low && newton < high ? newton : high < doubled ? (low + high) / 2 : doubled;
-    if (next > 4 * b) next = 4 * b;
-    if (next >= high && high === Math.exp(STEEPEST) / range) return value;
+    const held = newton > low && newton < high ? newton : (low + high) / 2;
+    const next = Math.min(held, 4 * b);
     if (Math.abs(next - b) <= 1e-12 * b) break;
     b = next;
   }
@@ -56,8 +55,22 @@ export function throughQuantiles(
   return value;
 }
 
-/** The least of a function with one valley, by golden section. */
-export function leastBetween(f: (x: number) => number, from: number, to: number): number {
+/** The least of a function with one valley that lies between two places or beyond: they are moved out until it is held. */
+export function leastFrom(f: (x: number) => number, from: number, to: number): number {
+  let low = from;
+  let high = to;
+  for (let k = 0; k < 40; k++) {
+    const width = high - low;
+    const [a, b, c, d] = [f(low), f(low + 0.01 * width), f(high - 0.01 * width), f(high)];
+    if (a < b) low -= width;
+    else if (d < c) high += width;
+    else break;
+  }
+  return leastBetween(f, low, high);
+}
+
+/** By golden section. */
+function leastBetween(f: (x: number) => number, from: number, to: number): number {
   const share = (Math.sqrt(5) - 1) / 2;
   let a = from;
   let d = to;
