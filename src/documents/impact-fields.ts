@@ -29,7 +29,16 @@ export const METHODS = [
   'langlie',
   'd-optimal',
 ] as const;
-const COVARIATES = ['construction', 'pressure', 'temperature', 'mass', 'series', 'operator'] as const;
+const COVARIATES = [
+  'construction',
+  'pressure',
+  'temperature',
+  'mass',
+  'rig',
+  'session',
+  'series',
+  'operator',
+] as const;
 export const LAWS = ['normal', 'lognormal', 'logistic', 'weibull'] as const;
 const AFTER_FAILURE = ['retire', 'new-site'] as const;
 
@@ -115,7 +124,10 @@ const regression = () =>
   block(
     {
       covariates: list(
-        word(COVARIATES, 'A column of the log, or the construction.'),
+        word(
+          COVARIATES,
+          'A column of the log, the construction of the tyre, its rig, or the session: one log file each.',
+        ),
         'What may move the strength.',
       ),
       interactions: optional(

@@ -1,4 +1,4 @@
-import type { Rule } from './impact-rules.ts';
+import type { Rule } from './impact-rule.ts';
 
 /** Whether what a regression names is there once, and what it adjusts to is planned. */
 export const regressionFits: Rule = ({ regression, pressure, temperature }, findings) => {

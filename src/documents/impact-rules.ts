@@ -2,11 +2,9 @@ import { plain } from '../quantity/amount.ts';
 import type { Findings } from './findings.ts';
 import type { ImpactFields } from './impact-fields.ts';
 import { regressionFits } from './impact-regression-rules.ts';
+import type { Rule } from './impact-rule.ts';
 import { stopCanBeReached, stopFits } from './impact-stop-rules.ts';
 import { exampleOf, METHOD_KEYS, methodsWith } from './method-keys.ts';
-
-/** One check over the fields of an impact protocol. */
-export type Rule = (fields: ImpactFields, findings: Findings) => void;
 
 /** What no single field can tell: whether the fields of an impact protocol fit one another. */
 export function checkImpactRules(fields: ImpactFields, findings: Findings): void {

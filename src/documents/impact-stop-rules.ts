@@ -1,5 +1,5 @@
 import { plain } from '../quantity/amount.ts';
-import type { Rule } from './impact-rules.ts';
+import type { Rule } from './impact-rule.ts';
 import type { ImpactMethod } from './kinds.ts';
 
 /** Methods whose outcomes reverse a direction. */

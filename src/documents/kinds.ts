@@ -123,7 +123,15 @@ export interface ImpactProtocol {
 }
 
 /** What may move the strength beside chance: columns of the log, or the construction of the specimen. */
-export type CovariateName = 'construction' | 'pressure' | 'temperature' | 'mass' | 'series' | 'operator';
+export type CovariateName =
+  | 'construction'
+  | 'pressure'
+  | 'temperature'
+  | 'mass'
+  | 'rig'
+  | 'session'
+  | 'series'
+  | 'operator';
 
 export type { EstimatorName } from './estimator-names.ts';
 

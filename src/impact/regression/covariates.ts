@@ -29,7 +29,7 @@ export function covariateOf(
     return `the log has no ${name} for ${missing} of ${values.length} observations; record it, or leave ${name} out`;
   }
   const values = observations.map(({ of, specimen }) =>
-    name === 'construction' ? constructionOf(specimen) : (of[0]![name] ?? null),
+    name === 'construction' ? constructionOf(specimen) : factorOf(of[0]!, name),
   );
   const missing = values.filter((value) => value === null).length;
   if (missing === 0) return { name, kind: 'factor', values: values as string[] };
@@ -45,4 +45,10 @@ function meanOf(drops: readonly Drop[], name: 'pressure' | 'temperature' | 'mass
     sum += value;
   }
   return sum / drops.length;
+}
+
+/** A session is one log file: a rig writes one for each. */
+function factorOf(drop: Drop, name: 'rig' | 'session' | 'series' | 'operator'): string | null {
+  if (name === 'session') return drop.file;
+  return name === 'rig' ? (drop.details?.rig ?? null) : drop[name];
 }
