@@ -41,8 +41,10 @@ const SAME_LEVEL = 1e-9;
  */
 export function gatherObservations(observations: readonly Observation[], scale: 'identity' | 'log'): Sample {
   for (const observation of observations) check(observation, scale);
-  const level = mergeLevels(observations);
-  const rows = observations
+  // A log of 100,000 drops has some ten levels: what follows works on those.
+  const distinct = tally(observations);
+  const level = mergeLevels(distinct);
+  const rows = distinct
     .map(({ lower, upper, count }) => ({ lower: level(lower), upper: level(upper), count }))
     .filter(({ lower, upper }) => toScale(lower, scale) !== -Infinity || upper !== Infinity)
     .sort((a, b) => compare(a.lower, b.lower) || compare(a.upper, b.upper));
@@ -79,6 +81,19 @@ export function fromScale(y: number, scale: 'identity' | 'log'): number {
  */
 export function levelFromScale(y: number, scale: 'identity' | 'log'): number {
   return scale === 'identity' ? y : Number(Math.exp(y).toPrecision(14));
+}
+
+/** One observation for each pair of ends, with the count of all that have them. */
+function tally(observations: readonly Observation[]): Observation[] {
+  const counts = new Map<number, Map<number, number>>();
+  for (const { lower, upper, count } of observations) {
+    const above = counts.get(lower);
+    if (above === undefined) counts.set(lower, new Map([[upper, count]]));
+    else above.set(upper, (above.get(upper) ?? 0) + count);
+  }
+  return [...counts].flatMap(([lower, above]) =>
+    [...above].map(([upper, count]) => ({ lower, upper, count })),
+  );
 }
 
 function compare(a: number, b: number): number {
