@@ -43,7 +43,12 @@ export type Block =
   | { readonly kind: 'terms'; readonly rows: readonly Term[] }
   | { readonly kind: 'figure'; readonly figure: Figure }
   | { readonly kind: 'photos'; readonly photos: readonly Photo[] }
-  | { readonly kind: 'columns'; readonly columns: readonly (readonly Block[])[] };
+  | {
+      readonly kind: 'columns';
+      readonly columns: readonly (readonly Block[])[];
+      /** Whether the first takes two thirds of the width. */
+      readonly isFirstWide?: boolean | undefined;
+    };
 
 /** An item with its content; null is missing, and said to be. */
 export interface Term {

@@ -19,7 +19,7 @@ const MOST = { title: 160, heading: 120, paragraph: 1500, item: 600, cell: 320 }
 export function html(document: ReportDocument): string {
   const { language, kind, title, name, subtitle, blocks, end } = document;
   const page = language.words.texts.page('" counter(page) "', '" counter(pages) "');
-  const style = styleOf(kind, cssString(`${title} ${name}`.slice(0, 90)), `"${page}"`);
+  const style = styleOf(kind, cssString(`${title} ${name}`.slice(0, 64)), `"${page}"`);
   const context: Context = { code: language.code, missing: language.words.items.missing };
   const body = together(
     element('header', {}, element('h1', {}, text(title, MOST.title)), element('p', {}, text(subtitle, 300))),
@@ -114,7 +114,7 @@ function drawn(block: Block, context: Context): Markup {
     case 'columns':
       return element(
         'div',
-        { class: 'columns' },
+        { class: block.isFirstWide ? 'columns wide' : 'columns' },
         ...block.columns.map((column) => element('div', {}, ...column.map((inner) => drawn(inner, context)))),
       );
   }

@@ -69,7 +69,8 @@ figcaption b { color: #1f2328; }
 const FULL = 'h2 { border-top: 1px solid #d0d7de; padding-top: .75rem; }';
 
 const ONE_PAGE = `.columns { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1.75rem; }
+.columns.wide { grid-template-columns: 2fr 1fr; }
 .columns > * { min-width: 0; }
 h2 { margin: 1rem 0 .3rem; font-size: 1rem; }
-@media (max-width: 40rem) { .columns { grid-template-columns: 1fr; } }
-@media print { html { font-size: 9pt; line-height: 1.32; } header { padding-bottom: .25rem; margin-bottom: .4rem; } h1 { font-size: 1.35rem; } h2 { margin: .55rem 0 .15rem; } p, ul, .scroll, .stamp { margin: .2rem 0; } li { margin: .05rem 0; } .lead { font-size: 1.15rem; } figure { margin: .3rem 0; } figure svg { max-width: 140mm; max-height: 92mm; } body:has(.photos) figure svg, body:has(tbody tr:nth-child(5)) figure svg { max-height: 76mm; } body:has(.photos):has(tbody tr:nth-child(5)) figure svg { max-height: 62mm; } th, td { padding: .12rem .6rem .12rem 0; } figcaption { display: none; } .photos figcaption { display: block; } .photos img { max-height: 30mm; } .end { margin-top: .5rem; padding-top: .2rem; } .columns { grid-template-columns: 1fr 1fr; } }`;
+@media (max-width: 40rem) { .columns, .columns.wide { grid-template-columns: 1fr; } }
+@media print { html { font-size: 9pt; line-height: 1.32; } header { padding-bottom: .25rem; margin-bottom: .4rem; } h1 { font-size: 1.35rem; } h2 { margin: .55rem 0 .15rem; } p, ul, .scroll, .stamp { margin: .2rem 0; } li { margin: .05rem 0; } .lead { font-size: 1.15rem; } figure { margin: .3rem 0; } figure svg { max-width: 140mm; max-height: 92mm; } body:has(tbody tr:nth-child(5)) figure svg { max-height: 66mm; } th, td { padding: .12rem .6rem .12rem 0; } figcaption { display: none; } .photos figcaption { display: block; } .photos img { max-height: 30mm; } .end { margin-top: .5rem; padding-top: .2rem; } .columns { grid-template-columns: 1fr 1fr; } .columns.wide { grid-template-columns: 2fr 1fr; } .columns .photos { grid-template-columns: 1fr; gap: .3rem; } body:has(tbody tr:nth-child(5)) .photos img { max-height: 22mm; } html:has(tbody tr:nth-child(5)) { font-size: 8.2pt; } }`;

@@ -11,7 +11,7 @@ import { rangeText, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 
 /** Rows that leave room on one sheet for all else. */
-const MOST = { criteria: 6, photos: 2, subjects: 8, item: 150, verdict: 260, name: 32 } as const;
+const MOST = { criteria: 5, photos: 2, subjects: 8, item: 170, caption: 70, verdict: 220, name: 24 } as const;
 
 /** The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture. */
 export function pageDocument(
@@ -23,6 +23,7 @@ export function pageDocument(
   const subjects = subjectsOf(tests).map((subject) => ({
     ...subject,
     name: subject.name && short(subject.name, MOST.name),
+    criteria: subject.criteria.map(shortened),
   }));
   const [only] = subjects;
   const name = reportName(tests);
@@ -57,10 +58,9 @@ function ofOne(subject: Subject, language: Language): Block[] {
     judged === null || verdict === null
       ? paragraph(words.answer.noSpecification)
       : { kind: 'verdict', verdict, text: short(judged, MOST.verdict) },
-    ...criteriaTable(subject.criteria.map(shortened), MOST.criteria, language),
-    ...figure(chief(subject, 'chief', language)),
+    ...criteriaTable(subject.criteria, MOST.criteria, language),
+    ...beside(figure(chief(subject, 'chief', language)), photosOf(test, language)),
     ...gramsBesideJoules([subject], language),
-    ...photosOf(test, language),
     ...closing([subject], language),
   ];
 }
@@ -104,16 +104,24 @@ function closing(subjects: readonly Subject[], language: Language): Block[] {
     {
       kind: 'columns',
       columns: [
-        [heading(headings.notShown), ...list(together((subject) => notShown(subject, language), 6))],
-        [heading(headings.next), ...list(together((subject) => nextSteps(subject, language), 7))],
+        [heading(headings.notShown), ...list(together((subject) => notShown(subject, language), 5))],
+        [heading(headings.next), ...list(together((subject) => nextSteps(subject, language), 6))],
       ],
     },
   ];
 }
 
+/** The picture, with photographs at its side where the run names some. */
+function beside(picture: Block[], photos: Block[]): Block[] {
+  if (picture.length === 0 || photos.length === 0) return [...picture, ...photos];
+  return [{ kind: 'columns', columns: [picture, photos], isFirstWide: true }];
+}
+
 function photosOf({ photos }: ReportedTest, language: Language): Block[] {
   if (photos.length === 0) return [];
-  const shown = photos.slice(0, MOST.photos).map((photo) => ({ ...photo, caption: short(photo.caption) }));
+  const shown = photos
+    .slice(0, MOST.photos)
+    .map((photo) => ({ ...photo, caption: short(photo.caption, MOST.caption) }));
   const rest = photos.length - shown.length;
   return [
     { kind: 'photos', photos: shown },
