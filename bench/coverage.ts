@@ -33,7 +33,7 @@ const SHARES = [0.5, 0.1];
 const LEVELS = [0.95, 0.9];
 /** Simulated tests behind one test of the true value, where there is no table; and intervals found for their width. */
 const REPLICATES = 199;
-const WIDTHS = { tabulated: 1000, simulated: 50 };
+const WIDTHS = { tabulated: 1000, simulated: 40 };
 
 type Counts = Record<string, number>;
 
@@ -150,6 +150,7 @@ function widths(basis: ProfileBasis, experiment: Experiment, table: CriticalValu
     add(`interval ${p} bounded`, 1);
     add(`interval ${p} profile width`, from[1]! - from[0]!);
     add(`interval ${p} width`, to[1]! - to[0]!);
+    add(`interval ${p} log ratio`, Math.log((to[1]! - to[0]!) / (from[1]! - from[0]!)));
   }
   add('interval ms', performance.now() - start);
 }
@@ -183,7 +184,8 @@ function table(directory: string): void {
         }
       }
       const ratio = found[`interval ${p} width`]! / found[`interval ${p} profile width`]!;
-      row.push(Number.isFinite(ratio) ? ratio.toFixed(2) : '–');
+      const typical = Math.exp(found[`interval ${p} log ratio`]! / found[`interval ${p} bounded`]!);
+      row.push(Number.isFinite(ratio) ? `${ratio.toFixed(2)}, ${typical.toFixed(2)}` : '–');
       row.push(
         `${each(`interval ${p} unbounded`).toFixed(0)} (${each(`interval ${p} profile unbounded`).toFixed(0)})`,
       );

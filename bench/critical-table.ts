@@ -13,6 +13,7 @@ import { steppedTest } from './invented-tests.ts';
 
 const SEED = 20261125;
 const TESTS = 8000;
+const HAIR = 1e-7;
 const { drops, scales, offsets, shares, levels } = TABLE_AXES;
 
 function part(index: number): number[] {
@@ -27,7 +28,14 @@ function part(index: number): number[] {
         const drawn = replicates(experiment, TESTS, 1, seed);
         drawn.add({ location: -scale * normal.quantile(p), scale });
         const roots = new Float64Array(TESTS);
-        signedRoots(drawn, normal, 0, p, scale, roots);
+        signedRoots(drawn, normal, HAIR, p, scale, roots);
+        if (Number.isInteger(offset)) {
+          // A level at the value itself: whether a test that has only this level in common lies above or below it is
+          // undecided, so that half of the tests are read from a hair to each side.
+          const other = new Float64Array(TESTS);
+          signedRoots(drawn, normal, -HAIR, p, scale, other);
+          for (let t = 0; t < TESTS; t += 2) roots[t] = other[t]!;
+        }
         const sorted = {
           both: roots.map(Math.abs).sort(),
           above: roots.slice().sort(),

@@ -1,9 +1,9 @@
-import { normal } from '../laws/normal.ts';
 import { prepareProfile } from '../likelihood/constrained.ts';
 import type { Sample } from '../likelihood/observation.ts';
 import { randomStream } from '../random/random-stream.ts';
 import { bestLine } from './best-line.ts';
 import { type Cells, cellsOf, logChances, visitCells } from './cells.ts';
+import { correlatedHits } from './correlated-hits.ts';
 import { drawing, type Strength } from './draw.ts';
 import { type Experiment, emptyTrials } from './experiment.ts';
 
@@ -51,10 +51,11 @@ export function replicates(experiment: Experiment, each: number, most: number, s
   const sample = emptySample(kinds);
   const row = new Float64Array(kinds);
   const density = new Float64Array(tests);
-  const mixture = new Float64Array(tests);
-  /** Tests that the mixture stands for: it is found when first asked for. */
+  const mixture = new Float64Array(tests).fill(-Infinity);
+  /** Tests and strengths that the mixture stands for: it is found when first asked for. */
   let mixed = 0;
-  const hits = reading === 'hits' && share > 0 ? correlatedHits(tests, mostDrops, share) : null;
+  let mixedStrengths = 0;
+  const hits = reading === 'hits' && share > 0 ? correlatedHits(experiment, tests) : null;
   const drawn: Replicates = {
     size: 0,
     strengths: [],
@@ -76,25 +77,26 @@ export function replicates(experiment: Experiment, each: number, most: number, s
         hits?.keep(drawn.size, trials, effects);
         keep();
       }
-      mixed = 0;
     },
     weigh(strength, into) {
       if (mixed < drawn.size) mix();
-      logDensities(strength, into);
+      logDensities(strength, 0, into);
       const count = drawn.strengths.length;
       for (let t = 0; t < drawn.size; t++) into[t] = count * Math.exp(into[t]! - mixture[t]!);
     },
   };
   return drawn;
 
-  /** The log-chances of all tests under the mixture of the strengths, times their number. */
+  /** Brings the log-chances of all tests under the mixture of the strengths, times their number, up to date. */
   function mix(): void {
-    mixture.fill(-Infinity);
-    for (const strength of drawn.strengths) {
-      logDensities(strength, density);
-      for (let t = 0; t < drawn.size; t++) mixture[t] = logSum(mixture[t]!, density[t]!);
-    }
+    drawn.strengths.forEach((strength, k) => {
+      // Tests that were there before know this strength already.
+      const from = k < mixedStrengths ? mixed : 0;
+      logDensities(strength, from, density);
+      for (let t = from; t < drawn.size; t++) mixture[t] = logSum(mixture[t]!, density[t]!);
+    });
     mixed = drawn.size;
+    mixedStrengths = drawn.strengths.length;
   }
 
   /** Takes the test in `trials` in as the next one. */
@@ -130,66 +132,22 @@ export function replicates(experiment: Experiment, each: number, most: number, s
     drawn.turn[t] = line.turn;
   }
 
-  /** Log-chances of all tests at a strength, up to a term of the test alone. */
-  function logDensities(strength: Strength, into: Float64Array): void {
-    const { size, first, last, start, cell, count } = drawn;
+  /** Log-chances of the tests from `first` on at a strength, up to a term of the test alone. */
+  function logDensities(strength: Strength, first: number, into: Float64Array): void {
+    const { size, start, cell, count } = drawn;
     if (hits !== null) {
-      hits.logDensities(
-        size,
-        (level) => law.logCdf((experiment.levels[level]! - strength.location) / strength.scale),
-        into,
-      );
+      const { location, scale } = strength;
+      const logChance = (level: number) => law.logCdf((experiment.levels[level]! - location) / scale);
+      hits.logDensities(first, size, logChance, into);
       return;
     }
-    logChances(law, cells, strength, first, last, row);
-    for (let t = 0; t < size; t++) {
+    logChances(law, cells, strength, drawn.first, drawn.last, row);
+    for (let t = first; t < size; t++) {
       let sum = 0;
       for (let e = start[t]!; e < start[t + 1]!; e++) sum += count[e]! * row[cell[e]!]!;
       into[t] = sum;
     }
   }
-}
-
-/** Hits that share the effect of their specimen: each test is weighted given the effects that it was drawn with. */
-function correlatedHits(tests: number, mostDrops: number, share: number) {
-  const start = new Int32Array(tests + 1);
-  const level = new Int32Array(tests * mostDrops);
-  const sign = new Int8Array(tests * mostDrops);
-  const effect = new Float64Array(tests * mostDrops);
-  const between = Math.sqrt(share);
-  const within = Math.sqrt(1 - share);
-  return {
-    keep(
-      t: number,
-      trials: { size: number; level: Int32Array; failed: Uint8Array; specimen: Int32Array },
-      effects: Float64Array,
-    ): void {
-      let at = start[t]!;
-      for (let k = 0; k < trials.size; k++) {
-        level[at] = trials.level[k]!;
-        sign[at] = trials.failed[k] ? 1 : -1;
-        effect[at++] = effects[trials.specimen[k]!]!;
-      }
-      start[t + 1] = at;
-    },
-    logDensities(size: number, logChance: (level: number) => number, into: Float64Array): void {
-      const probits = new Map<number, number>();
-      const probit = (of: number): number => {
-        let known = probits.get(of);
-        if (known === undefined) {
-          known = normal.quantileOfLogCdf(logChance(of));
-          probits.set(of, known);
-        }
-        return known;
-      };
-      for (let t = 0; t < size; t++) {
-        let sum = 0;
-        for (let e = start[t]!; e < start[t + 1]!; e++)
-          sum += normal.logCdf((sign[e]! * (probit(level[e]!) - between * effect[e]!)) / within);
-        into[t] = sum;
-      }
-    },
-  };
 }
 
 function emptySample(most: number): Sample {

@@ -8,10 +8,11 @@ tests <- 20000
 
 binomial_loglik <- function(f, s, p) sum(ifelse(f > 0, f * log(p), 0) + ifelse(s > 0, s * log1p(-p), 0))
 
-signed_root <- function(level, failed, z) {
-  x <- sort(unique(level))
-  f <- as.vector(tapply(failed, factor(level, x), sum))
-  s <- as.vector(table(factor(level, x))) - f
+signed_root <- function(index, failed, offset, z) {
+  k <- sort(unique(index))
+  f <- as.vector(tapply(failed, factor(index, k), sum))
+  s <- as.vector(table(factor(index, k))) - f
+  x <- k + offset
   n <- sum(f) + sum(s)
   flat <- binomial_loglik(f, s, sum(f) / n)
   free <- flat
@@ -40,15 +41,15 @@ case <- function(drops, scale, offset, p) {
   # Levels 1 apart; the quantile at share p lies at 0, the start at `offset`.
   z <- qnorm(p)
   roots <- replicate(tests, {
-    level <- numeric(drops)
+    index <- integer(drops)
     failed <- logical(drops)
-    at <- offset
+    at <- 0L
     for (i in seq_len(drops)) {
-      level[i] <- at
-      failed[i] <- runif(1) < pnorm(at / scale + z)
-      at <- at + if (failed[i]) -1 else 1
+      index[i] <- at
+      failed[i] <- runif(1) < pnorm((at + offset) / scale + z)
+      at <- at + if (failed[i]) -1L else 1L
     }
-    signed_root(level, failed, z)
+    signed_root(index, failed, offset, z)
   })
   q <- function(values, level) sort(values)[ceiling(level * (tests + 1))]
   sprintf('{ "drops": %d, "scale": %g, "offset": %g, "p": %g, "both": [%.3f, %.3f], "above": [%.3f, %.3f], "below": [%.3f, %.3f] }',
