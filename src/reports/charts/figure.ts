@@ -1,5 +1,5 @@
 import { echo } from '../../problem/echo.ts';
-import { element, type Markup, text } from './svg.ts';
+import { element, type Markup, rounded, text } from './svg.ts';
 
 /** A chart with its words: what it is, and what a person who cannot see it would be told. */
 export interface Figure {
@@ -40,7 +40,8 @@ export function svgOf({ id, title, alternative, width, height, body }: Figure): 
       width,
       height,
       role: 'img',
-      'aria-labelledby': `${id}-title ${id}-text`,
+      'aria-labelledby': `${id}-title`,
+      'aria-describedby': `${id}-text`,
       'font-family': 'system-ui, sans-serif',
       'font-size': FONT_SIZE,
       fill: INK.text,
@@ -70,7 +71,7 @@ export function label(
     {
       x: style.turned ? undefined : x,
       y: style.turned ? undefined : y,
-      transform: style.turned ? `translate(${x} ${y}) rotate(-90)` : undefined,
+      transform: style.turned ? `translate(${rounded(x)} ${rounded(y)}) rotate(-90)` : undefined,
       'text-anchor': style.anchor === 'start' ? undefined : style.anchor,
       fill: style.fill,
       'font-weight': style.weight,
