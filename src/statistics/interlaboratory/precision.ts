@@ -22,7 +22,7 @@ export interface InterlaboratoryPrecision {
 
 /**
  * Precision of a method at one level (ISO 5725-2:1994, 7.4): one-way analysis over laboratories, s_L² = (MS_L − s_r²)/n̄̄ with
- * n̄̄ = (N − Σn²/N)/(p − 1). Laboratories that Cochran's or Grubbs' test speaks against are for the caller to leave out, with
+ * n̄̄ = (N − Σn²/N)/(p − 1). Laboratories that Cochran's test or Grubbs' speaks against are for the caller to leave out, with
  * a reason.
  *
  * @param laboratories at least two, none empty, with a replicate somewhere; else a RangeError

@@ -1,5 +1,5 @@
-import { type CochranTest, cochranTest } from '../outlier/cochran.ts';
 import { type GrubbsTest, grubbsTest } from '../outlier/grubbs.ts';
+import { type CochranTest, cochranTest } from '../outlier/largest-variance.ts';
 import { mean, variance } from '../summary/moments.ts';
 
 /** A test at the two levels of ISO 5725-2: beyond 5 % a straggler, to be explained; beyond 1 % an outlier. */
@@ -26,12 +26,13 @@ export function scrutiniseLaboratories(laboratories: readonly (readonly number[]
   const variances = replicated.map((i) => variance(laboratories[i]!));
   const means = laboratories.map(mean);
   const n = commonest(replicated.map((i) => laboratories[i]!.length));
-  const cochran = (alpha: number) => {
+  const ofVariances = (alpha: number) => {
     const test = cochranTest(variances, n!, alpha);
     return { ...test, index: replicated[test.index]! };
   };
   return {
-    scatter: n === null || variances.length < 2 || !variances.some((one) => one > 0) ? null : judge(cochran),
+    scatter:
+      n === null || variances.length < 2 || !variances.some((one) => one > 0) ? null : judge(ofVariances),
     mean:
       means.length < 3 || means.every((one) => one === means[0])
         ? null

@@ -10,7 +10,7 @@ export interface Dispersion {
   readonly ratio: number;
   /** Probability of so much scatter by chance; by chi-squared, rough where few events are expected in a group. */
   readonly p: number;
-  /** The smallest number of events expected in a group: below about 5 the p is rough (Cochran 1954; common practice). */
+  /** The smallest number of events expected in a group: below about 5 the p is rough, by Cochran (1954), common practice. */
   readonly leastExpected: number;
 }
 

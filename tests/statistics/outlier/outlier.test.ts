@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
-import { cochranCritical, cochranTest } from '../../../src/statistics/outlier/cochran.ts';
 import { grubbsCritical, grubbsTest } from '../../../src/statistics/outlier/grubbs.ts';
-import cochran from '../../reference/out-01/OUT-01-cochran.json' with { type: 'json' };
+import { cochranCritical, cochranTest } from '../../../src/statistics/outlier/largest-variance.ts';
+import largestVariance from '../../reference/out-01/OUT-01-cochran.json' with { type: 'json' };
 import grubbs from '../../reference/out-02/OUT-02-grubbs.json' with { type: 'json' };
 import { expectWhole, titleOf } from '../../reference/published.ts';
 
-test(titleOf(cochran), () => {
-  const found = cochran.expected.map(({ name }) => {
+test(titleOf(largestVariance), () => {
+  const found = largestVariance.expected.map(({ name }) => {
     const [p, n, alpha] = name.split(' ').map((part) => Number(part.split('=')[1])) as [
       number,
       number,
@@ -14,7 +14,7 @@ test(titleOf(cochran), () => {
     ];
     return [name, cochranCritical(p, n, alpha)];
   });
-  expectWhole(cochran, Object.fromEntries(found));
+  expectWhole(largestVariance, Object.fromEntries(found));
 });
 
 test(titleOf(grubbs), () => {
