@@ -66,7 +66,8 @@ figcaption b { color: #1f2328; }
   table.wide tr { border-bottom: 1px solid #57606a; padding: .3rem 0; } table.wide td { border: 0; padding: .05rem 0; text-align: left; } table.wide td[data-head]:not([data-head=""])::before { content: attr(data-head) ": "; font-weight: 400; color: #57606a; } }
 @media print { html { font-size: 10.5pt; } body { max-width: none; padding: 0; } h2, h3 { break-after: avoid; } figure, tr, .stamp { break-inside: avoid; } thead { display: table-header-group; } .scroll { overflow: visible; } a { color: inherit; } }`;
 
-const FULL = 'h2 { border-top: 1px solid #d0d7de; padding-top: .75rem; }';
+const FULL = `h2 { border-top: 1px solid #d0d7de; padding-top: .75rem; }
+main > h2:first-child { border-top: 0; padding-top: 0; margin-top: 1rem; }`;
 
 const ONE_PAGE = `.columns { display: grid; grid-template-columns: 1fr 1fr; gap: 0 1.75rem; }
 .columns.wide { grid-template-columns: 2fr 1fr; }
