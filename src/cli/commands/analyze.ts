@@ -9,6 +9,7 @@ import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { drumRunner } from '../drum-runner.ts';
 import { estimatorNames } from '../estimator-option.ts';
+import { growSparingly } from '../heap.ts';
 import { progressLine } from '../progress.ts';
 import { collect, type RequestOptions, requestOf } from '../request.ts';
 import { EXIT } from '../shell.ts';
@@ -59,6 +60,7 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
       act(command, async () => {
         const options = command.optsWithGlobals<AnalyzeOptions>();
         const target = destination(shell, options.output, options.force === true);
+        growSparingly();
         const { analyze } = await import('../../jobs/analyze.ts');
         const { exitStatus } = await import('../../verdict/exit-status.ts');
         const progress = progressLine(shell, options, 'bytes', () => performance.now());
