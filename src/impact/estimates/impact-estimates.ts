@@ -16,7 +16,7 @@ import { countableDrops } from './countable.ts';
 import { type Basis, estimatesFromCount } from './from-count.ts';
 import { estimatesFromLikelihood } from './from-likelihood.ts';
 import { meanOfNotedHeights } from './noted-heights.ts';
-import { ASSUMED_SHARE_WORDS, type Repeatable, repeatable } from './repeatable.ts';
+import { ASSUMED_SHARE, type Repeatable, repeatable } from './repeatable.ts';
 import { fitStrength, type StrengthFit } from './strength.ts';
 
 export interface ImpactEvidence {
@@ -158,7 +158,7 @@ function bindingRemark(
     const looks = `${observations.drops} drops on ${observations.specimens} specimens are repeat looks at them`;
     said.push(
       again.kind === 'repeatable'
-        ? `${looks}: the calibrated interval takes ${ASSUMED_SHARE_WORDS} of the variance to lie between tyres, which so few cannot show`
+        ? `${looks}: the calibrated interval takes ${significant(100 * ASSUMED_SHARE, 2)} % of the variance to lie between tyres, which so few cannot show`
         : `${looks}, taken as independent here: the interval is too narrow (of nominal 95 % intervals some 75 to 88 % hold where half or more of the variance lies between tyres)`,
     );
   }

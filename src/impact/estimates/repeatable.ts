@@ -25,10 +25,9 @@ export type Repeatable = RepeatableTest | { readonly kind: 'not-repeatable'; rea
 
 /**
  * Share of the variance of strength that is taken to lie between tyres where several sites of one are hit. It cannot be
- * told from few tyres: two thirds keeps intervals honest at one half (bench/coverage.md).
+ * told from few tyres: seven tenths keeps intervals honest at one half (bench/coverage.md).
  */
-export const ASSUMED_SHARE = 2 / 3;
-export const ASSUMED_SHARE_WORDS = 'two thirds';
+export const ASSUMED_SHARE = 0.7;
 
 const PATH_LEFT = 'the interval is calibrated as if the path had been kept';
 

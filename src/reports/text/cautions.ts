@@ -19,7 +19,7 @@ function ofThisResult(result: ImpactResult): string[] {
     const looks = `The ${first.drops} drops on ${first.specimens} ${first.specimens === 1 ? 'tyre' : 'tyres'} are repeat looks at the same tyres`;
     found.push(
       calibrated
-        ? `${looks}. The calibrated intervals take two thirds of the variance to lie between tyres; all others take the drops as independent and are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`
+        ? `${looks}. The calibrated intervals take 70 % of the variance to lie between tyres; all others take the drops as independent and are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`
         : `${looks}, taken here as independent: the intervals are likely too narrow (nominal 95 % held in about 81 % of simulated tests of 3 tyres with 8 drops each).`,
     );
   }

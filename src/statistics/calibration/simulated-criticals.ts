@@ -1,4 +1,5 @@
 import type { StandardLaw } from '../laws/standard-law.ts';
+import { normalCritical } from '../likelihood/critical.ts';
 import type { CriticalValues } from './critical-values.ts';
 import type { Strength } from './draw.ts';
 import type { Experiment } from './experiment.ts';
@@ -19,7 +20,8 @@ const MOST_STRENGTHS = 12;
 
 /**
  * Critical values by simulating the test's own rule at the strength that is asked for. Tests drawn at other strengths
- * are used again, with weights, as long as they say enough of it.
+ * are used again, with weights, as long as they say enough of it. Where a share between specimens is assumed they are not
+ * below those of χ²: a smaller share than the assumed one needs them for the lower tail (calibration.md).
  *
  * @param anchors strengths near which questions are to be expected
  */
@@ -47,7 +49,9 @@ export function simulatedCriticals(
       const root = roots[t]!;
       roots[t] = tail === 'both' ? Math.abs(root) : tail === 'above' ? root : -root;
     }
-    return weightedQuantile(roots.subarray(0, drawn.size), weights.subarray(0, drawn.size), level);
+    const root = weightedQuantile(roots.subarray(0, drawn.size), weights.subarray(0, drawn.size), level);
+    if (experiment.share === 0 || experiment.reading === 'rises') return root;
+    return Math.max(root, normalCritical(level, tail === 'both' ? 2 : 1));
   };
 }
 
