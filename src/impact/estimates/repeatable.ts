@@ -25,7 +25,7 @@ export type Repeatable = RepeatableTest | { readonly kind: 'not-repeatable'; rea
 
 /**
  * Share of the variance of strength that is taken to lie between tyres where several sites of one are hit. It cannot be
- * told from few tyres: seven tenths keeps intervals honest at one half (bench/coverage.md).
+ * told from few tyres: seven tenths keeps intervals honest at one half (calibration.md of src/statistics).
  */
 export const ASSUMED_SHARE = 0.7;
 
