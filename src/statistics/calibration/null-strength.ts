@@ -12,17 +12,16 @@ export interface NullSpread {
 
 /** Observations that the spread costs: see calibration.md for what was tried. */
 const LOST = { hits: 5, rises: 2 };
-/** Least and usual most spread under a hypothesis, in steps. */
-const LEAST_STEPS = 1 / 3;
-const MOST_STEPS = 3;
-const MOST_STEPS_FIXED = 40;
+/** Least spread under a hypothesis, in steps; and the most, for sequential rules the usual most. */
+const SEQUENTIAL = { least: 1 / 3, most: 3 };
+const FIXED = { least: 1 / 2, most: 40 };
 
 /**
  * The strength to simulate where a share p is held to have failed at y (fitted scale): the quantile lies at y, and the
- * scale is the one that fits best there, times n/(n − 5) for the bias of spreads in small samples (rises: n/(n − 2)). It
- * is not below 1/3 of a step. Where the rule goes by the outcomes it is not above 3 steps or the (enlarged) best scale
- * of all, whichever is more: far from the estimate the best scale runs off with y, and a walk whose steps are as nothing
- * would be simulated. Elsewhere 40 steps stand for any larger spread.
+ * scale is the one that fits best there, times n/(n − 5) for the bias of spreads in small samples (rises: n/(n − 2)).
+ * Where the rule goes by the outcomes it is not below a third of a step, nor above 3 steps or the (enlarged) best scale of
+ * all, whichever is more: far from the estimate the best scale runs off with y, and a walk whose steps are as nothing
+ * would be simulated. Elsewhere it is not below half a step, and 40 steps stand for any larger spread.
  *
  * @returns the strength, and the log-likelihood of the best scale (before it is enlarged)
  */
@@ -42,7 +41,8 @@ export function nullStrength(
   // With hardly more observations than are lost the factor would run off.
   const factor = n / Math.max(n - LOST[reading], 0.4 * n);
   const own = fit.kind === 'exists' ? factor * fit.scale : 0;
-  const most = isSequential ? Math.max(MOST_STEPS * step, own) : MOST_STEPS_FIXED * step;
-  const scale = Math.min(Math.max(factor / steepness, LEAST_STEPS * step), most);
+  const { least, most } = isSequential ? SEQUENTIAL : FIXED;
+  const highest = isSequential ? Math.max(most * step, own) : most * step;
+  const scale = Math.min(Math.max(factor / steepness, least * step), highest);
   return { strength: { location: y - z * scale, scale }, value };
 }

@@ -1,5 +1,6 @@
 import type { StandardLaw } from '../laws/standard-law.ts';
 import { normalCritical } from '../likelihood/critical.ts';
+import { guardedLevel, restsOnShare } from './assumed-share.ts';
 import type { CriticalValues } from './critical-values.ts';
 import type { Strength } from './draw.ts';
 import type { Experiment } from './experiment.ts';
@@ -49,8 +50,9 @@ export function simulatedCriticals(
       const root = roots[t]!;
       roots[t] = tail === 'both' ? Math.abs(root) : tail === 'above' ? root : -root;
     }
-    const root = weightedQuantile(roots.subarray(0, drawn.size), weights.subarray(0, drawn.size), level);
-    if (experiment.share === 0 || experiment.reading === 'rises') return root;
+    const all = roots.subarray(0, drawn.size);
+    if (!restsOnShare(experiment)) return weightedQuantile(all, weights, level);
+    const root = weightedQuantile(all, weights, guardedLevel(level));
     return Math.max(root, normalCritical(level, tail === 'both' ? 2 : 1));
   };
 }

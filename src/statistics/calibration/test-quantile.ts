@@ -1,5 +1,6 @@
 import { normal } from '../laws/normal.ts';
 import type { ProfileBasis } from '../likelihood/constrained.ts';
+import { guardedShare, restsOnShare } from './assumed-share.ts';
 import { bestLine, liesAbove } from './best-line.ts';
 import type { Experiment } from './experiment.ts';
 import { nullStrength } from './null-strength.ts';
@@ -48,10 +49,10 @@ export function testCalibrated(
     if (drawnRoot <= observed + SAME) below++;
   }
   const tested = { twoSided: twoSided / (size + 1), above: above / (size + 1), below: below / (size + 1) };
-  if (experiment.share === 0 || experiment.reading === 'rises') return tested;
+  if (!restsOnShare(experiment)) return tested;
   return {
-    twoSided: Math.max(tested.twoSided, 2 * normal.sf(root)),
-    above: Math.max(tested.above, normal.sf(observed)),
-    below: Math.max(tested.below, normal.cdf(observed)),
+    twoSided: Math.max(guardedShare(tested.twoSided), 2 * normal.sf(root)),
+    above: Math.max(guardedShare(tested.above), normal.sf(observed)),
+    below: Math.max(guardedShare(tested.below), normal.cdf(observed)),
   };
 }
