@@ -64,6 +64,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const asMade = again.kind === 'repeatable' ? again : null;
   const fit = fitStrength(observations.observations, protocol.distribution, asMade);
   const remark = bindingRemark(protocol, observations, again);
+  const besideRemark = bindingRemark(protocol, observations, null);
   const aim = protocol.survivalsToRaise === null ? [] : [shareAimedAt(protocol.survivalsToRaise)];
   const shares = [...probabilities, ...aim];
   const likelihood = estimatesFromLikelihood(fit, basis, shares, heightPerEnergy).map((estimate) => ({
@@ -141,11 +142,15 @@ function nothing({ distribution }: ImpactProtocol, { specimens, drops }: Basis):
   };
 }
 
-/** What a number must not be taken for, and what its interval takes for granted. */
+/**
+ * What a number must not be taken for, and what its interval takes for granted.
+ *
+ * @param again what became of calibrating it; null for an interval that is not meant to be calibrated
+ */
 function bindingRemark(
   { method, start, step }: ImpactProtocol,
   observations: Observations,
-  again: Repeatable,
+  again: Repeatable | null,
 ): string | null {
   const said: string[] = [];
   if (method === 'rising-height' && start !== null && step !== null) {
@@ -157,12 +162,12 @@ function bindingRemark(
   } else if (observations.mostDrops > 1) {
     const looks = `${observations.drops} drops on ${observations.specimens} specimens are repeat looks at them`;
     said.push(
-      again.kind === 'repeatable'
+      again?.kind === 'repeatable'
         ? `${looks}: the calibrated interval takes ${significant(100 * ASSUMED_SHARE, 2)} % of the variance to lie between tyres, which so few cannot show`
         : `${looks}, taken as independent here: the interval is too narrow (of nominal 95 % intervals some 75 to 88 % hold where half or more of the variance lies between tyres)`,
     );
   }
-  if (again.kind === 'not-repeatable') said.push(`the interval is not calibrated, since ${again.why}`);
-  else if (again.remark !== null) said.push(again.remark);
+  if (again?.kind === 'not-repeatable') said.push(`the interval is not calibrated, since ${again.why}`);
+  else if (again !== null && again.remark !== null) said.push(again.remark);
   return said.length === 0 ? null : said.join('; ');
 }

@@ -62,11 +62,12 @@ export function repeatable(
     case 'up-and-down':
     case 'transformed-up-and-down': {
       const series = steppedSeries(used, replay, protocol);
+      if (series.length === 0) return no('no drop stands on a level');
       const { heights, walk, mostDrops, mostSpecimens } = steppedWalk(series, protocol);
       const energies = Float64Array.from(heights, energyAt);
       const middle = Math.floor(energies.length / 2);
       const step = energies[middle]! - energies[middle - 1]!;
-      if (!isRising(energies)) return no('the energies of its levels do not rise');
+      if (energies.length < 2 || !isRising(energies)) return no('its levels are no rising energies');
       const experiment: Experiment = {
         ...base,
         levels: energies,
@@ -92,6 +93,7 @@ export function repeatable(
       const highest = Math.min(levels.highest, top + HEADROOM);
       const heights = range(levels.within(0), highest).map((index) => levels.at(index));
       const energies = Float64Array.from(heights, energyAt);
+      if (energies.length < 2) return no('it has one level only');
       const experiment: Experiment = {
         ...base,
         levels: energies,
