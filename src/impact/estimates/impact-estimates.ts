@@ -63,13 +63,17 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const again = repeatable(protocol, replay, observations, energyOf);
   const asMade = again.kind === 'repeatable' ? again : null;
   const fit = fitStrength(observations.observations, protocol.distribution, asMade);
-  const remark = bindingRemark(protocol, observations, again);
-  const besideRemark = bindingRemark(protocol, observations, null);
+  const remarks = {
+    calibrated: bindingRemark(protocol, observations, again),
+    beside: bindingRemark(protocol, observations, asMade === null ? again : null),
+  };
+  const remarkOf = ({ interval }: Estimate) =>
+    interval?.method === 'calibrated' ? remarks.calibrated : remarks.beside;
   const aim = protocol.survivalsToRaise === null ? [] : [shareAimedAt(protocol.survivalsToRaise)];
   const shares = [...probabilities, ...aim];
   const likelihood = estimatesFromLikelihood(fit, basis, shares, heightPerEnergy).map((estimate) => ({
     ...estimate,
-    why: estimate.why ?? (aim.includes(estimate.probability ?? Number.NaN) ? AIM : remark),
+    why: estimate.why ?? (aim.includes(estimate.probability ?? Number.NaN) ? AIM : remarkOf(estimate)),
   }));
   const levels = levelEvidence(
     protocol,
