@@ -4,7 +4,6 @@ import { type ReporterName, reporters } from '../../reports/reporters.ts';
 import type { TextOptions } from '../../reports/text/page.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
 import type { EnduranceResult } from '../../result/endurance.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { drumRunner } from '../drum-runner.ts';
@@ -13,7 +12,7 @@ import { growSparingly } from '../heap.ts';
 import { progressLine } from '../progress.ts';
 import { collect, type RequestOptions, requestOf } from '../request.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface AnalyzeOptions extends CommonOptions, RequestOptions {
   readonly format: ReporterName;
@@ -69,15 +68,7 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
           onProgress: progress.update,
         }).finally(progress.end);
         const format = options.json ? 'json' : options.format;
-        const toFile = options.output !== undefined && options.output !== '-';
-        await target.put(
-          await reported(result, format, {
-            version: VERSION,
-            width: toFile ? 80 : textWidth(shell),
-            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-            unicode: toFile || hasUnicode(shell),
-          }),
-        );
+        await target.put(await reported(result, format, textOptions(shell, options)));
         return options.exitZero ? EXIT.done : exitStatus(result);
       }),
     );

@@ -1,12 +1,11 @@
 import { Command, Option } from 'commander';
 import { type ComparisonFormat, comparisonReporters } from '../../reports/comparison/reporters.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
 import { collect } from '../request.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface CompareOptions extends CommonOptions {
   readonly format: ComparisonFormat;
@@ -52,15 +51,7 @@ export function compareCommand({ shell, act }: CommandContext): Command {
         const { compare } = await import('../../jobs/compare.ts');
         const result = await compare(runs, despite);
         const report = await comparisonReporters[options.json ? 'json' : options.format]();
-        const toFile = options.output !== undefined && options.output !== '-';
-        await target.put(
-          report(result, {
-            version: VERSION,
-            width: toFile ? 80 : textWidth(shell),
-            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-            unicode: toFile || hasUnicode(shell),
-          }),
-        );
+        await target.put(report(result, textOptions(shell, options)));
         return result.refused.length > 0 ? EXIT.undecided : EXIT.done;
       }),
     );

@@ -1,10 +1,9 @@
 import { Command, Option } from 'commander';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface ExplainOptions extends CommonOptions {
   readonly format: 'text' | 'json';
@@ -44,13 +43,7 @@ export function explainCommand({ shell, act }: CommandContext): Command {
           return EXIT.done;
         }
         const { pageOf } = await import('../../reports/text/page.ts');
-        const toFile = options.output !== undefined && options.output !== '-';
-        const page = pageOf({
-          version: VERSION,
-          width: toFile ? 80 : textWidth(shell),
-          colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-          unicode: toFile || hasUnicode(shell),
-        });
+        const page = pageOf(textOptions(shell, options));
         await target.put(explanationText(page, explained.explanations));
         return EXIT.done;
       }),

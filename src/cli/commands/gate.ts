@@ -1,10 +1,9 @@
 import { Command, Option } from 'commander';
 import { type GateFormat, gateReporters } from '../../reports/gate/reporters.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface GateOptions extends CommonOptions {
   readonly format: GateFormat;
@@ -45,15 +44,7 @@ export function gateCommand({ shell, act }: CommandContext): Command {
         const { gateStatus } = await import('../../verdict/gate-status.ts');
         const result = await gate(paths.length > 0 ? paths : ['.']);
         const report = await gateReporters[options.json ? 'json' : options.format]();
-        const toFile = options.output !== undefined && options.output !== '-';
-        await target.put(
-          report(result, {
-            version: VERSION,
-            width: toFile ? 80 : textWidth(shell),
-            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-            unicode: toFile || hasUnicode(shell),
-          }),
-        );
+        await target.put(report(result, textOptions(shell, options)));
         return options.exitZero ? EXIT.done : gateStatus(result);
       }),
     );

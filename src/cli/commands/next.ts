@@ -3,14 +3,13 @@ import type { Documents } from '../../jobs/documents-of.ts';
 import { type NextFormat, nextReporters } from '../../reports/next/reporters.ts';
 import type { TextOptions } from '../../reports/text/page.ts';
 import type { NextResult } from '../../result/next.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
 import { grown } from '../grown.ts';
 import { collect, type RequestOptions, requestOf } from '../request.ts';
 import { EXIT, type Shell, write } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { goesToFile, textOptions } from '../text-options.ts';
 
 interface NextOptions extends CommonOptions, RequestOptions {
   readonly follow?: boolean;
@@ -57,16 +56,12 @@ export function nextCommand({ shell, act }: CommandContext): Command {
         const { adviseOn } = await import('../../jobs/next.ts');
         const { documentsOf } = await import('../../jobs/documents-of.ts');
         const documents = documentsOf(requestOf(files, options), shell.stdin);
-        const toFile = options.output !== undefined && options.output !== '-';
         const format = options.json ? 'json' : options.format;
-        const text: TextOptions = {
-          version: VERSION,
-          width: toFile ? 80 : textWidth(shell),
-          colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-          unicode: toFile || hasUnicode(shell),
-        };
+        const text: TextOptions = textOptions(shell, options);
         if (options.follow) {
-          if (toFile) throw new UsageError('--follow writes line by line to standard output; leave -o out');
+          if (goesToFile(options.output)) {
+            throw new UsageError('--follow writes line by line to standard output; leave -o out');
+          }
           return follow(shell, documents, () => adviseOn(documents), await lineReporter(format, text));
         }
         const result = await adviseOn(documents);

@@ -2,13 +2,13 @@ import { Command, Option } from 'commander';
 import { type PlanFormat, planReporters } from '../../reports/plan/reporters.ts';
 import type { EndurancePlan } from '../../result/endurance-plan.ts';
 import type { LawName } from '../../statistics/law.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { wholeNumber } from '../quantity-options.ts';
 import { collect } from '../request.ts';
 import type { Shell } from '../shell.ts';
 import { EXIT } from '../shell.ts';
+import { textOptions } from '../text-options.ts';
 import { VERSION } from '../version.ts';
 
 interface PlanOptions extends CommonOptions {
@@ -136,13 +136,7 @@ export function planCommand({ shell, act }: CommandContext): Command {
           seed: options.seed,
         });
         const report = await planReporters[options.json ? 'json' : options.format]();
-        const toFile = options.output !== undefined && options.output !== '-';
-        const text = {
-          version: VERSION,
-          width: toFile ? 80 : textWidth(shell),
-          colour: toFile ? (0 as const) : colourLevel(shell, options.color, 'stdout'),
-          unicode: toFile || hasUnicode(shell),
-        };
+        const text = textOptions(shell, options);
         if (sheet !== null) await sheet.put((await planReporters.csv())(result));
         await target.put(report(result, text));
         return EXIT.done;
@@ -154,15 +148,9 @@ async function endurancePlan(
   planned: EndurancePlan,
   isJson: boolean,
   shell: Shell,
-  { output, color }: PlanOptions,
+  options: PlanOptions,
 ): Promise<string> {
   const { endurancePlanDocument, endurancePlanText } = await import('../../reports/endurance/plan.ts');
   if (isJson) return endurancePlanDocument(planned, VERSION);
-  const toFile = output !== undefined && output !== '-';
-  return endurancePlanText(planned, {
-    version: VERSION,
-    width: toFile ? 80 : textWidth(shell),
-    colour: toFile ? 0 : colourLevel(shell, color, 'stdout'),
-    unicode: toFile || hasUnicode(shell),
-  });
+  return endurancePlanText(planned, textOptions(shell, options));
 }

@@ -1,13 +1,12 @@
 import { Command, Option } from 'commander';
 import { type SimulationFormat, simulationReporters } from '../../reports/simulation/reporters.ts';
 import type { LawName } from '../../statistics/law.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { progressLine } from '../progress.ts';
 import { wholeNumber } from '../quantity-options.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface SimulateOptions extends CommonOptions {
   readonly spec?: string;
@@ -101,15 +100,7 @@ export function simulateCommand({ shell, act }: CommandContext): Command {
           progress.update,
         ).finally(progress.end);
         const report = await simulationReporters[options.json ? 'json' : options.format]();
-        const toFile = options.output !== undefined && options.output !== '-';
-        await target.put(
-          report(result, {
-            version: VERSION,
-            width: toFile ? 80 : textWidth(shell),
-            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-            unicode: toFile || hasUnicode(shell),
-          }),
-        );
+        await target.put(report(result, textOptions(shell, options)));
         return EXIT.done;
       }),
     );

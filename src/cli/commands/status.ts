@@ -1,12 +1,11 @@
 import { Command, Option } from 'commander';
 import { type StatusFormat, statusReporters } from '../../reports/status/reporters.ts';
 import { asOf } from '../as-of.ts';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { drumRunner } from '../drum-runner.ts';
 import { EXIT } from '../shell.ts';
-import { VERSION } from '../version.ts';
+import { textOptions } from '../text-options.ts';
 
 interface StatusOptions extends CommonOptions {
   readonly asOf?: string;
@@ -45,15 +44,7 @@ export function statusCommand({ shell, act }: CommandContext): Command {
         const { status } = await import('../../jobs/status.ts');
         const result = await status(paths, day, { runner: drumRunner });
         const report = await statusReporters[options.json ? 'json' : options.format]();
-        const toFile = options.output !== undefined && options.output !== '-';
-        await target.put(
-          report(result, {
-            version: VERSION,
-            width: toFile ? 80 : textWidth(shell),
-            colour: toFile ? 0 : colourLevel(shell, options.color, 'stdout'),
-            unicode: toFile || hasUnicode(shell),
-          }),
-        );
+        await target.put(report(result, textOptions(shell, options)));
         return EXIT.done;
       }),
     );

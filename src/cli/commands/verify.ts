@@ -1,8 +1,8 @@
 import { Command, Option } from 'commander';
-import { colourLevel, hasUnicode, textWidth } from '../colour.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { EXIT } from '../shell.ts';
+import { textOptions } from '../text-options.ts';
 import { VERSION } from '../version.ts';
 
 interface VerifyOptions extends CommonOptions {
@@ -44,12 +44,10 @@ export function verifyCommand({ shell, act }: CommandContext): Command {
           ),
         );
         await target.put(
-          verificationReporters[options.json ? 'json' : options.format](verification, {
-            version: VERSION,
-            width: textWidth(shell),
-            colour: colourLevel(shell, options.color, 'stdout'),
-            unicode: hasUnicode(shell),
-          }),
+          verificationReporters[options.json ? 'json' : options.format](
+            verification,
+            textOptions(shell, options),
+          ),
         );
         return verification.follows ? EXIT.done : EXIT.notMet;
       }),
