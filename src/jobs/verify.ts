@@ -1,5 +1,5 @@
 import { Readable } from 'node:stream';
-import { ESTIMATOR_NAMES } from '../documents/estimator-names.ts';
+import { ESTIMATOR_NAMES, type EstimatorName } from '../documents/estimator-names.ts';
 import { isMap, type Json, loadStoredResult, type StoredResult } from '../documents/stored-result.ts';
 import { InputError } from '../problem/problem.ts';
 import type { ImpactResult } from '../result/analysis.ts';
@@ -12,7 +12,7 @@ import type { Request } from './documents-of.ts';
 const MOST = 50;
 
 /** Keys that say who computed and from where; everything else must come out again. */
-const NOT_COMPARED: ReadonlySet<string> = new Set(['inputs', 'tool', 'estimates']);
+const NOT_COMPARED: ReadonlySet<string> = new Set(['inputs', 'tool']);
 
 /**
  * Recomputes a stored result from the inputs it names and says whether it follows from them: the inputs still have
@@ -26,27 +26,28 @@ export async function verify(
   documentOf: (result: ImpactResult | EnduranceResult) => Json,
 ): Promise<Verification> {
   const stored = loadStoredResult(path);
-  const request = requestOf(stored);
-  // The stored result may have been asked for further estimators: all of them are recomputed, and those it has are held
-  // against them; what comes out without being asked must be in it.
-  const usual = documentOf(await analyze(request, Readable.from([])));
-  const full =
-    stored.document.kind === 'impact'
-      ? documentOf(await analyze(request, Readable.from([]), ESTIMATOR_NAMES))
-      : usual;
-  if (!isMap(usual) || !isMap(full)) throw new Error('a result is a map');
-  const changed = changedInputs(stored, usual);
-  const differences: { at: string; stored: string; recomputed: string }[] = [];
-  for (const key of new Set([...Object.keys(stored.document), ...Object.keys(usual)])) {
-    if (!NOT_COMPARED.has(key)) compare(`$.${key}`, stored.document[key], usual[key], differences);
+  const result = await analyze(requestOf(stored), Readable.from([]), askedFor(stored));
+  const now = documentOf(result);
+  if (!isMap(now)) throw new Error('a result is a map');
+  const changed = changedInputs(stored, now);
+  const differences: Differences = [];
+  for (const key of new Set([...Object.keys(stored.document), ...Object.keys(now)])) {
+    if (!NOT_COMPARED.has(key)) compare(`$.${key}`, stored.document[key], now[key], differences);
   }
-  compareEstimates(stored.document.estimates, usual.estimates, full.estimates, differences);
   return {
     result: path,
     follows: changed.length === 0 && differences.length === 0,
     changed,
     differences: differences.slice(0, MOST),
   };
+}
+
+/** The further estimators that a result has; those of its method by custom come out whether named or not. */
+function askedFor({ document }: StoredResult): EstimatorName[] {
+  const estimates = Array.isArray(document.estimates) ? document.estimates.filter(isMap) : [];
+  const had = new Set(estimates.map(({ method }) => method));
+  if (isMap(document.goodness)) had.add('goodness-of-fit');
+  return ESTIMATOR_NAMES.filter((name) => had.has(name));
 }
 
 function requestOf({ path, inputs }: StoredResult): Request {
@@ -99,29 +100,6 @@ function compare(at: string, stored: Json | undefined, now: Json | undefined, in
     return;
   }
   into.push({ at, stored: shortOf(stored), recomputed: shortOf(now) });
-}
-
-function compareEstimates(
-  stored: Json | undefined,
-  usual: Json | undefined,
-  full: Json | undefined,
-  into: Differences,
-): void {
-  const entries = (list: Json | undefined) =>
-    new Map((Array.isArray(list) ? list : []).filter(isMap).map((entry) => [identityOf(entry), entry]));
-  const [own, must, may] = [entries(stored), entries(usual), entries(full)];
-  for (const [identity, entry] of own) compare(`$.estimates(${identity})`, entry, may.get(identity), into);
-  for (const [identity, entry] of must) {
-    if (!own.has(identity)) compare(`$.estimates(${identity})`, undefined, entry, into);
-  }
-}
-
-function identityOf(entry: { readonly [key: string]: Json }): string {
-  const { quantity, method, probability, variant, interval, distribution, sample, construction } = entry;
-  const by = isMap(interval) ? interval.method : null;
-  return [quantity, method, distribution, probability, variant, sample, construction, by]
-    .filter((part) => part !== undefined && part !== null)
-    .join(', ');
 }
 
 function shortOf(value: Json | undefined): string {

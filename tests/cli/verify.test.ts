@@ -29,7 +29,10 @@ async function stored(...more: string[]): Promise<string> {
 describe('tirelab verify', () => {
   it('finds that a result follows from its inputs, with or without further estimators', async () => {
     expect((await tirelab(['verify', await stored()])).status).toBe(0);
-    expect((await tirelab(['verify', await stored('--force', '--estimators', 'isotonic')])).status).toBe(0);
+    for (const names of ['isotonic', 'all']) {
+      const path = await stored('--force', '--estimators', names);
+      expect((await tirelab(['verify', path])).status, names).toBe(0);
+    }
   });
 
   it('finds a number that was edited by hand', async () => {
@@ -40,6 +43,21 @@ describe('tirelab verify', () => {
     expect(status).toBe(1);
     expect(out).toContain('"fail"');
     expect(out).toContain('"pass"');
+  });
+
+  it('finds an estimate that was added or taken away', async () => {
+    const path = await stored('--estimators', 'isotonic');
+    const result = JSON.parse(readFileSync(path, 'utf8'));
+    for (const estimates of [result.estimates.slice(1), [...result.estimates, result.estimates[0]]]) {
+      writeFileSync(path, JSON.stringify({ ...result, estimates }));
+      expect((await tirelab(['verify', path])).status).toBe(1);
+    }
+  });
+
+  it('writes a file without colour, whatever terminal it is given on', async () => {
+    const target = join(lab, 'verified.txt');
+    await tirelab(['verify', await stored(), '-o', target], { terminal: true });
+    expect(readFileSync(target, 'utf8')).not.toContain('\u001b');
   });
 
   it('finds an input that changed', async () => {
