@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { quote } from '../problem/echo.ts';
 import { InputError } from '../problem/problem.ts';
+import { isMap, loadStoredResult } from './stored-result.ts';
 
 /** What an earlier result says of a strength. */
 export interface EarlierResult {
@@ -12,25 +11,17 @@ export interface EarlierResult {
   readonly drops: number;
 }
 
-const SCHEMA = 'tirelab.result/1';
-
 /**
  * Reads the median and spread from the JSON of an earlier analysis: the first entry of each that has a value.
  *
  * @throws InputError where the file cannot be read, is something else, or has no median
  */
 export function loadEarlierResult(path: string): EarlierResult {
-  const document = parsed(path, textOf(path));
-  if (!isObject(document) || document.schema !== SCHEMA || document.kind !== 'impact') {
-    const found =
-      isObject(document) && typeof document.schema === 'string' ? quote(document.schema) : 'something else';
-    throw problem(
-      path,
-      'not-a-result',
-      `found ${found}, expected the result of a drop test (schema ${SCHEMA}): give what "tirelab analyze --json" wrote`,
-    );
+  const { document } = loadStoredResult(path);
+  if (document.kind !== 'impact') {
+    throw problem(path, 'not-a-drop-test', 'found the result of another test, expected that of a drop test');
   }
-  const estimates = Array.isArray(document.estimates) ? document.estimates.filter(isObject) : [];
+  const estimates = Array.isArray(document.estimates) ? document.estimates.filter(isMap) : [];
   const first = (quantity: string) =>
     estimates.find((estimate) => estimate.quantity === quantity && positive(estimate.value) !== null);
   const median = first('medianFailureEnergy');
@@ -50,26 +41,6 @@ export function loadEarlierResult(path: string): EarlierResult {
     spread: size === null ? null : spread?.unit === '1' ? size * value : size,
     drops: positive(median.drops) ?? 1,
   };
-}
-
-function textOf(path: string): string {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch {
-    throw problem(path, 'no-such-file', 'the file cannot be read; check the path');
-  }
-}
-
-function parsed(path: string, text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    throw problem(path, 'not-json', 'found no JSON, expected the result that "tirelab analyze --json" wrote');
-  }
-}
-
-function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 function positive(value: unknown): number | null {
