@@ -35,93 +35,74 @@ export function analysisDocument(result: ImpactResult, version: string): string 
       status: result.conformance.status,
       why: result.conformance.why,
       excluded: result.conformance.excluded,
-      deviations: result.conformance.deviations.map(deviationEntry),
+      deviations: result.conformance.deviations.map(inOrder(DEVIATION_KEYS)),
     },
     sample: result.sample,
     ...(result.samples.length > 0 ? { samples: result.samples } : {}),
     ...(result.amendments.length > 0 ? { amendments: result.amendments } : {}),
     ...(result.replaces ? { replaces: result.replaces } : {}),
     ...(result.provisional.length > 0 ? { provisional: result.provisional } : {}),
-    estimates: result.estimates.map(estimateEntry),
+    estimates: result.estimates.map(inOrder(ESTIMATE_KEYS)),
     goodness: result.goodness,
     regression: result.regression,
-    criteria: result.criteria.map(criterionEntry),
+    criteria: result.criteria.map(inOrder(CRITERION_KEYS)),
     verdict: result.verdict,
     path: result.path,
   });
 }
 
-function deviationEntry(deviation: ListedDeviation) {
-  const { code, severity, scope, message, file, line, specimen, drop, count, firstLine, lastLine } =
-    deviation;
-  return { code, severity, scope, message, file, line, specimen, drop, count, firstLine, lastLine };
-}
+/** The keys of an entry in the order in which documents have them, whatever order the entry was made in. */
+const DEVIATION_KEYS = [
+  'code',
+  'severity',
+  'scope',
+  'message',
+  'file',
+  'line',
+  'specimen',
+  'drop',
+  'count',
+  'firstLine',
+  'lastLine',
+] as const satisfies readonly (keyof ListedDeviation)[];
 
-function estimateEntry(estimate: Estimate) {
-  const {
-    quantity,
-    sample,
-    construction,
-    probability,
-    variant,
-    method,
-    distribution,
-    unit,
-    value,
-    standardError,
-  } = estimate;
-  const { interval, specimens, drops, why } = estimate;
-  return {
-    quantity,
-    sample,
-    construction,
-    probability,
-    variant,
-    method,
-    distribution,
-    unit,
-    value,
-    standardError,
-    interval,
-    specimens,
-    drops,
-    why,
-  };
-}
+const ESTIMATE_KEYS = [
+  'quantity',
+  'sample',
+  'construction',
+  'probability',
+  'variant',
+  'method',
+  'distribution',
+  'unit',
+  'value',
+  'standardError',
+  'interval',
+  'specimens',
+  'drops',
+  'why',
+] as const satisfies readonly (keyof Estimate)[];
 
-function criterionEntry(criterion: JudgedCriterion) {
-  const {
-    id,
-    sample,
-    construction,
-    quantity,
-    probability,
-    at,
-    limit,
-    rule,
-    confidence,
-    estimate,
-    bounds,
-    basis,
-  } = criterion;
-  const { verdict, why, counted, more, measured } = criterion;
-  return {
-    id,
-    sample,
-    construction,
-    quantity,
-    probability,
-    at,
-    limit,
-    rule,
-    confidence,
-    estimate,
-    bounds,
-    basis,
-    verdict,
-    why,
-    counted,
-    more,
-    measured,
-  };
+const CRITERION_KEYS = [
+  'id',
+  'sample',
+  'construction',
+  'quantity',
+  'probability',
+  'at',
+  'limit',
+  'rule',
+  'confidence',
+  'estimate',
+  'bounds',
+  'basis',
+  'verdict',
+  'why',
+  'counted',
+  'more',
+  'measured',
+] as const satisfies readonly (keyof JudgedCriterion)[];
+
+function inOrder<Entry>(keys: readonly (keyof Entry)[]): (entry: Entry) => Partial<Entry> {
+  return (entry) => Object.fromEntries(keys.map((key) => [key, entry[key]])) as Partial<Entry>;
 }
