@@ -21,13 +21,9 @@ interface ReadRun {
  * criterion counts, the untested ones too: a construction enters the range only through its whole specification.
  * Where several runs speak to one criterion the worst verdict stands.
  *
- * @param onRun told of each run that was judged.
  * @throws InputError with the problems of constructions and specifications; those of a run are reported with it.
  */
-export async function gate(
-  paths: readonly string[],
-  onRun: (path: string) => void = () => {},
-): Promise<GateResult> {
+export async function gate(paths: readonly string[]): Promise<GateResult> {
   const repository = repositoryOf(paths);
   const runs: ReadRun[] = [];
   const unreadable: { path: string; problems: InputError['problems'] }[] = [];
@@ -44,6 +40,16 @@ export async function gate(
     const documents = await guarded(path, () => documentsOf({ kind: 'run', path }, Readable.from([])));
     if (documents !== null) runs.push({ path, documents });
   }
+  // A session speaks of several constructions: its logs are read once for each specification, not once for each of them.
+  const analysed = new Map<string, Promise<ImpactResult | EnduranceResult | null>>();
+  const analysis = (run: ReadRun, specification: Specification) => {
+    const key = `${run.path}\n${nameOf(specification)}`;
+    const known = analysed.get(key);
+    if (known !== undefined) return known;
+    const made = guarded(run.path, () => analyzeDocuments({ ...run.documents, specification }));
+    analysed.set(key, made);
+    return made;
+  };
   const judged: GatedConstruction[] = [];
   const unspecified: Construction[] = [];
   for (const construction of repository.constructions) {
@@ -57,10 +63,8 @@ export async function gate(
     for (const specification of applying) {
       const results: { run: ReadRun; result: ImpactResult | EnduranceResult }[] = [];
       for (const run of own) {
-        const analyse = () => analyzeDocuments({ ...run.documents, specification });
-        const result = await guarded(run.path, analyse);
+        const result = await analysis(run, specification);
         if (result !== null) results.push({ run, result });
-        onRun(run.path);
       }
       judged.push(hold(construction, specification, results));
     }
