@@ -2,7 +2,9 @@ import type { ListedDeviation } from '../conformance/deviation.ts';
 import type { EnduranceProtocol } from '../documents/kinds.ts';
 import { drumDeviations } from '../endurance/deviations.ts';
 import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
+import type { Frame } from '../endurance/frame.ts';
 import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
+import type { FoldPlan } from '../endurance/plan.ts';
 import { type DrumSummary, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import { type DrumEvent, readEvents } from '../logs/events.ts';
@@ -24,6 +26,8 @@ export interface DrumReading {
   /** Who reads a log of so many bytes; the calling thread where it is left out. */
   readonly runner?: (bytes: number) => PartRunner | Promise<PartRunner>;
   readonly onProgress?: (done: number, all: number) => void;
+  /** Is given every minute in order: what pictures are drawn from. */
+  readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
 }
 
 /** What the samples of the drum say. */
@@ -99,7 +103,7 @@ async function readSamples(
   sources: readonly LogSource[],
   protocol: EnduranceProtocol,
   profile: ExportProfile | null,
-  { runner, onProgress }: DrumReading,
+  { runner, onProgress, onFrame }: DrumReading,
 ): Promise<DrumRun> {
   const kept = await Promise.all(sources.map(keepAsFile));
   const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
@@ -114,6 +118,7 @@ async function readSamples(
         sampling: protocol.sampling,
         runner: reader,
         ...(onProgress ? { onProgress } : {}),
+        ...(onFrame ? { onFrame } : {}),
       },
     );
     const logs = read.logs.map((log) => ({ ...log, path: namedAs.get(log.path) ?? log.path }));

@@ -1,11 +1,13 @@
 import { follow } from '../documents/follow.ts';
+import type { Construction } from '../documents/kinds.ts';
 import { loadRun } from '../documents/load.ts';
 import { readPhoto } from '../documents/photo.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
-import type { Photo, ReportedTest } from '../result/report.ts';
+import type { Photo, ReportedConstruction, ReportedRun } from '../result/report.ts';
 import { analyzeImpact } from './analyze-impact.ts';
 import { documentsOf } from './documents-of.ts';
-import { readImpactTest } from './impact-test.ts';
+import type { DrumReading } from './endurance-test.ts';
+import { type ImpactTest, readImpactTest } from './impact-test.ts';
 import { replayTest } from './replay-test.ts';
 import { conditionsOf } from './reporting/conditions.ts';
 import { exclusionsOf } from './reporting/exclusions.ts';
@@ -17,52 +19,59 @@ import { sampleOf } from './reporting/sample.ts';
  * curves, the strength of each tyre, conditions, exclusions, and the pictures that the run names.
  *
  * @param paths run files.
+ * @param reading how the logs of drum tests are read.
  * @throws InputError with the problems of all runs; nothing is reported then.
  */
-export async function reportedTests(paths: readonly string[]): Promise<ReportedTest[]> {
-  const tests: ReportedTest[] = [];
+export async function reportedRuns(
+  paths: readonly string[],
+  reading: DrumReading = {},
+): Promise<ReportedRun[]> {
+  const runs: ReportedRun[] = [];
   const problems: Problem[] = [];
   for (const path of paths) {
     try {
-      tests.push(await reportedTest(path));
+      runs.push(await reportedRun(path, reading));
     } catch (error) {
       if (!(error instanceof InputError)) throw error;
       problems.push(...error.problems);
     }
   }
   if (problems.length > 0) throw new InputError(problems);
-  return tests;
+  return runs;
 }
 
-async function reportedTest(path: string): Promise<ReportedTest> {
+async function reportedRun(path: string, reading: DrumReading): Promise<ReportedRun> {
   const run = loadRun({ path });
   const photos = photosOf(run);
-  const test = await readImpactTest(documentsOf({ kind: 'run', path }, NOTHING));
-  const result = analyzeImpact(test);
+  const documents = documentsOf({ kind: 'run', path }, NOTHING);
+  const base = {
+    title: run.title,
+    request: run.request,
+    photos,
+    confidence: documents.protocol.confidence,
+    constructions: documents.constructions.map(described),
+  };
+  const { protocol } = documents;
+  if (protocol.kind === 'impact') return { ...base, ...impactPart(await readImpactTest(documents)) };
+  const { drumPart } = await import('./reporting/drum.ts');
+  return { ...base, ...(await drumPart({ ...documents, protocol }, reading)) };
+}
+
+function impactPart(test: ImpactTest) {
   const { drops, scale, replayed } = replayTest(test);
   return {
-    title: run.title,
-    result,
-    request: run.request,
+    result: analyzeImpact(test),
     method: methodOf(test.protocol),
-    constructions: test.constructions.map(
-      ({ id, revision, title, category, size, parent, declared, factors }) => ({
-        id,
-        revision,
-        title,
-        category,
-        size,
-        parent,
-        declared,
-        factors,
-      }),
-    ),
     conditions: conditionsOf(test, drops),
     samples: replayed.samples.map((sample) => sampleOf(sample, test, scale)),
     exclusions: exclusionsOf(replayed),
-    photos,
     days: daysOf(drops),
   };
+}
+
+function described(construction: Construction): ReportedConstruction {
+  const { id, revision, title, category, size, parent, declared, factors } = construction;
+  return { id, revision, title, category, size, parent, declared, factors };
 }
 
 /** What `-` would stand for: a run file reads none. */

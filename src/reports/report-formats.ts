@@ -1,4 +1,4 @@
-import type { ReportedTest } from '../result/report.ts';
+import type { ReportedRun } from '../result/report.ts';
 import type { ReportDocument } from './document/blocks.ts';
 import { fullDocument } from './full/report.ts';
 import { html } from './html/html.ts';
@@ -11,7 +11,7 @@ export const reportKinds = {
   page: pageDocument,
   full: fullDocument,
 } as const satisfies Readonly<
-  Record<string, (tests: readonly ReportedTest[], language: Language, version: string) => ReportDocument>
+  Record<string, (tests: readonly ReportedRun[], language: Language, version: string) => ReportDocument>
 >;
 
 export type ReportKind = keyof typeof reportKinds;

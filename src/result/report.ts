@@ -1,6 +1,7 @@
 import type { RunRequest } from '../documents/kinds.ts';
 import type { LawName } from '../statistics/law.ts';
 import type { ImpactResult } from './analysis.ts';
+import type { EnduranceResult } from './endurance.ts';
 
 /** The share that fails over the energy, with a pointwise interval: what a response curve is drawn from. */
 export interface ResponseCurve {
@@ -81,7 +82,6 @@ export interface ReportedConstruction {
 export interface ReportedMethod {
   readonly failure: string | null;
   readonly distribution: LawName;
-  readonly confidence: number;
   /** mm or kg, as the unit says; null where the method has no start. */
   readonly start: string | null;
   readonly step: string | null;
@@ -100,17 +100,75 @@ export interface ReportedSample {
   readonly curve: ResponseCurve | null;
 }
 
-/** One test with all that a report says of it. */
-export interface ReportedTest {
+/** What a report says of any test, whatever was tested. */
+export interface ReportedBase {
   readonly title: string | null;
-  readonly result: ImpactResult;
   readonly request: RunRequest;
-  readonly method: ReportedMethod;
   readonly constructions: readonly ReportedConstruction[];
+  readonly photos: readonly Photo[];
+  /** Two-sided, of the protocol. */
+  readonly confidence: number;
+  /** First and last day of the log, `2026-03-09`, in the log's own time; null where it has no times. */
+  readonly days: { readonly first: string; readonly last: string } | null;
+}
+
+/** One drop test with all that a report says of it. */
+export interface ReportedTest extends ReportedBase {
+  readonly result: ImpactResult;
+  readonly method: ReportedMethod;
   readonly conditions: readonly ReportedCondition[];
   readonly samples: readonly ReportedSample[];
   readonly exclusions: readonly Exclusion[];
-  readonly photos: readonly Photo[];
-  /** First and last day of the log, `2026-03-09`, in the log's own time; null where it has no times. */
-  readonly days: { readonly first: string; readonly last: string } | null;
+}
+
+/** A minute of one channel, as the reduction has it; null where there was no value. */
+export interface TimelineMinute {
+  /** Milliseconds of its begin. */
+  readonly time: number;
+  readonly running: boolean;
+  readonly mean: number | null;
+  readonly min: number | null;
+  readonly max: number | null;
+}
+
+/** A stretch of the schedule with its set value and the band that is allowed; milliseconds. */
+export interface TimelineStretch {
+  readonly from: number;
+  readonly to: number;
+  readonly value: number;
+  readonly lower: number | null;
+  readonly upper: number | null;
+}
+
+/** One channel of a drum test over its time. */
+export interface ReportedTimeline {
+  readonly channel: string;
+  readonly unit: string;
+  readonly minutes: readonly TimelineMinute[];
+  readonly schedule: readonly TimelineStretch[];
+}
+
+/** Tread depths over the distance: mm and km. */
+export interface ReportedWear {
+  readonly readings: readonly {
+    readonly specimen: string;
+    readonly distance: number;
+    readonly depth: number;
+  }[];
+  readonly limit: number | null;
+}
+
+/** One drum test with all that a report says of it. */
+export interface ReportedDrum extends ReportedBase {
+  readonly result: EnduranceResult;
+  readonly timelines: readonly ReportedTimeline[];
+  /** Pointwise interval of the share failed. */
+  readonly band: readonly { readonly life: number; readonly lower: number; readonly upper: number }[];
+  readonly wear: ReportedWear;
+}
+
+export type ReportedRun = ReportedTest | ReportedDrum;
+
+export function isDrum(run: ReportedRun): run is ReportedDrum {
+  return run.result.kind === 'endurance';
 }

@@ -1,5 +1,6 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { reportedRuns } from '../../src/jobs/report.ts';
 import { html } from '../../src/reports/html/html.ts';
 import { reportKinds } from '../../src/reports/report-formats.ts';
 import { languages } from '../../src/reports/words/language.ts';
@@ -55,7 +56,14 @@ describe.each(Object.entries(languages))('pictures in %s', (_, language) => {
   });
 });
 
-const tests = Object.entries(reportedTests);
+const tests = [
+  ...Object.entries(reportedTests),
+  ['on the drum', await reportedRuns(['fixtures/drum-run/run.yaml'])] as const,
+  [
+    'dropped and on the drum',
+    await reportedRuns(['fixtures/demo/run.yaml', 'fixtures/drum-run/run.yaml']),
+  ] as const,
+];
 describe.each(tests)('the reports of a test that is %s', (_, reported) => {
   it.each(['page', 'full'] as const)('show and print well: %s', async (kind) => {
     for (const language of Object.values(languages)) {

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { reportedRuns } from '../../src/jobs/report.ts';
 import { reportFormats, reportKinds } from '../../src/reports/report-formats.ts';
 import { languages } from '../../src/reports/words/language.ts';
 import { reported, reportedTests } from './reported.ts';
 import { passing, undecided } from './results.ts';
 
 const { en, de } = languages;
-const cases = Object.entries(reportedTests).flatMap(([name, tests]) =>
+const drum = await reportedRuns(['fixtures/drum-run/run.yaml']);
+const cases = [...Object.entries(reportedTests), ['on the drum', drum] as const].flatMap(([name, tests]) =>
   (['page', 'full'] as const).flatMap((kind) =>
     Object.values(languages).map((language) => ({ name, kind, language, tests })),
   ),
@@ -140,5 +142,26 @@ describe('the full report', () => {
     const result = { ...passing, estimates: [...passing.estimates, again] };
     const text = reportFormats.markdown(reportKinds.full([reported(result)], en, '0.1.0'));
     expect(text).toMatch(/\| median failure energy, C-114\\@2 \| 40\.2 J [^|]+\| 41\.3 J /);
+  });
+});
+
+describe('the report of a drum test', () => {
+  const full = reportFormats.markdown(reportKinds.full(drum, en, '0.1.0'));
+
+  it('has the ledger of the log, as the fixture was made: 10 km, of which some nine at the condition', () => {
+    // fixtures/drum-run/README.md says how many kilometres were made to lie outside.
+    expect(full).toMatch(/\| Σ \|\s+\| 10(?:\.0\d)? km \| 9\.1\d? km \| 0\.\d+ km/);
+  });
+
+  it('shows lives, wear and the channels over their time', () => {
+    const html = reportFormats.html(reportKinds.full(drum, en, '0.1.0'));
+    for (const title of [
+      'Distance run by each tyre',
+      'Wear of the tread',
+      'On the drum: speed',
+      'On the drum: load',
+    ]) {
+      expect(html).toContain(`>${title}</title>`);
+    }
   });
 });

@@ -38,10 +38,10 @@ export function reported(result: ImpactResult, more: Partial<ReportedTest> = {})
     title: 'Pinch cut of the new casing',
     result,
     request,
+    confidence: 0.95,
     method: {
       failure: 'loss of air within 60 s by a cut of tube or casing',
       distribution: 'normal',
-      confidence: 0.95,
       start: '500 mm',
       step: '25 mm',
       stop: 'drops: 30',

@@ -1,6 +1,8 @@
 import { Command, Option } from 'commander';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
+import { drumRunner } from '../drum-runner.ts';
+import { progressLine } from '../progress.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
 
@@ -42,10 +44,16 @@ export function reportCommand({ shell, act }: CommandContext): Command {
       act(command, async () => {
         const { kind, format, language, output, force, exitZero } = command.optsWithGlobals<ReportOptions>();
         const target = destination(shell, output, force === true);
-        const { reportedTests } = await import('../../jobs/report.ts');
+        const { reportedRuns } = await import('../../jobs/report.ts');
         const { reportFormats, reportKinds } = await import('../../reports/report-formats.ts');
         const { languages } = await import('../../reports/words/language.ts');
-        const tests = await reportedTests(runs);
+        const progress = progressLine(shell, command.optsWithGlobals<CommonOptions>(), 'bytes', () =>
+          performance.now(),
+        );
+        const tests = await reportedRuns(runs, {
+          runner: drumRunner,
+          onProgress: progress.update,
+        }).finally(progress.end);
         await target.put(reportFormats[format](reportKinds[kind](tests, languages[language], VERSION)));
         const { exitStatus } = await import('../../verdict/exit-status.ts');
         const statuses = exitZero ? [] : tests.map(({ result }) => exitStatus(result));

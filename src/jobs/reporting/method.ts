@@ -5,7 +5,7 @@ import type { ReportedMethod } from '../../result/report.ts';
 
 /** The method of a protocol in the few words that a report has for it. */
 export function methodOf(protocol: ImpactProtocol): ReportedMethod {
-  const { failure, distribution, confidence, vary, start, step, stop, levels, perLevel } = protocol;
+  const { failure, distribution, vary, start, step, stop, levels, perLevel } = protocol;
   const unit = vary === 'mass' ? 'kg' : 'mm';
   const of = (value: number) => `${plain(value)} ${unit}`;
   const planned =
@@ -15,7 +15,6 @@ export function methodOf(protocol: ImpactProtocol): ReportedMethod {
   return {
     failure,
     distribution,
-    confidence,
     start: start === null ? planned : of(start),
     step: step === null ? null : step.kind === 'additive' ? of(step.size) : percent(step.ratio),
     stop:

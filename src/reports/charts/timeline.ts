@@ -1,4 +1,5 @@
 import { echo } from '../../problem/echo.ts';
+import type { ReportedTimeline, TimelineMinute, TimelineStretch } from '../../result/report.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontal, line, type Plot, type Scale, vertical } from './axes.ts';
 import { type Figure, INK, label, labelWidth, WIDTH } from './figure.ts';
@@ -10,31 +11,9 @@ const PLOT: Plot = { left: 66, right: WIDTH - 20, top: 40, bottom: HEIGHT - 50 }
 const HOUR = 3_600_000;
 const MINUTE = 60_000;
 
-/** A minute of one channel, as the reduction has it; null where there was no value. */
-export interface ChannelMinute {
-  /** Milliseconds of its begin. */
-  readonly time: number;
-  readonly running: boolean;
-  readonly mean: number | null;
-  readonly min: number | null;
-  readonly max: number | null;
-}
-
-/** A stretch of the schedule with its set value and the band that is allowed; milliseconds. */
-export interface SetStretch {
-  readonly from: number;
-  readonly to: number;
-  readonly value: number;
-  readonly lower: number | null;
-  readonly upper: number | null;
-}
-
-export interface TimelineInput {
-  readonly channel: string;
-  readonly unit: string;
-  readonly minutes: readonly ChannelMinute[];
-  readonly schedule: readonly SetStretch[];
-  /** Nights, as stretches of milliseconds: by the laboratory's clock. */
+/** A channel to be drawn, with the nights where they are known. */
+export interface TimelineInput extends ReportedTimeline {
+  /** Stretches of milliseconds, by the laboratory's clock; empty where nobody tells its zone. */
   readonly nights: readonly { readonly from: number; readonly to: number }[];
 }
 
@@ -54,7 +33,7 @@ export function timelineFigure(input: TimelineInput, id: string, language: Langu
   const { charts } = language.words;
   const { unit, minutes, schedule, nights } = input;
   // Turned, beside an axis of this height, longer names would run out of the picture.
-  const channel = echo(input.channel, 16);
+  const channel = echo(input.channel, 20);
   const valued = minutes.filter(({ min, max, mean }) => min !== null && max !== null && mean !== null);
   // Standstills are shaded; their noughts would squeeze the band into a line.
   const turning = valued.filter(({ running }) => running);
@@ -116,8 +95,8 @@ export function timelineFigure(input: TimelineInput, id: string, language: Langu
 
 /** Minutes put together into columns a pixel wide. */
 function columnsOf(
-  minutes: readonly ChannelMinute[],
-  schedule: readonly SetStretch[],
+  minutes: readonly TimelineMinute[],
+  schedule: readonly TimelineStretch[],
   at: (time: number) => number,
   y: Scale,
 ): Column[] {
@@ -151,23 +130,39 @@ function extremes(columns: readonly Column[]): Markup {
     .map(({ x }) => `M${x} ${PLOT.top - 7}l-3 -6h6z`)
     .join('');
   return together(
+    line(means(columns), INK.mark, 0.75),
     line(bars(columns), INK.mark, 1),
     ...(marks === '' ? [] : [element('path', { d: marks, fill: INK.limit })]),
   );
 }
 
-function isOutside({ time, min, max, running }: ChannelMinute, schedule: readonly SetStretch[]): boolean {
+/** The means as a line, broken where nothing was logged. */
+function means(columns: readonly Column[]): string {
+  const gaps = columns.slice(1).map(({ x }, i) => x - columns[i]!.x);
+  const usual = gaps.toSorted((a, b) => a - b)[gaps.length >> 1] ?? 1;
+  return columns
+    .map(
+      ({ x, mean }, i) =>
+        `${i === 0 || gaps[i - 1]! > 2.5 * usual ? 'M' : 'L'}${rounded(x)} ${rounded(mean)}`,
+    )
+    .join('');
+}
+
+/** Beyond every band that is in force within a minute of it: at a border of blocks either will do. */
+function isOutside(
+  { time, min, max, running }: TimelineMinute,
+  schedule: readonly TimelineStretch[],
+): boolean {
   if (!running) return false;
-  const stretch = schedule.find(({ from, to }) => time >= from && time < to);
-  if (stretch === undefined) return false;
-  return (
-    (stretch.lower !== null && min !== null && min < stretch.lower) ||
-    (stretch.upper !== null && max !== null && max > stretch.upper)
-  );
+  const near = schedule.filter(({ from, to }) => time + 2 * MINUTE > from && time - MINUTE < to);
+  if (near.length === 0) return false;
+  const below = near.every(({ lower }) => lower !== null && min !== null && min < lower);
+  const above = near.every(({ upper }) => upper !== null && max !== null && max > upper);
+  return below || above;
 }
 
 /** Stretches in which the drum stood, or nothing was logged for more than two minutes. */
-function pausesOf(minutes: readonly ChannelMinute[]): { readonly from: number; readonly to: number }[] {
+function pausesOf(minutes: readonly TimelineMinute[]): { readonly from: number; readonly to: number }[] {
   const found: { from: number; to: number }[] = [];
   let [last, isLastPause] = [minutes[0]!.time, false];
   for (const { time, running } of minutes) {

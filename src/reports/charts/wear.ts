@@ -11,16 +11,16 @@ const HEIGHT = 300;
 const PLOT: Plot = { left: 60, right: WIDTH - 20, top: 48, bottom: HEIGHT - 50 };
 
 export interface WearInput {
-  /** Tread worn off at a distance: mm and km. */
+  /** Depth of the tread at a distance: mm and km. */
   readonly readings: readonly {
     readonly specimen: string;
     readonly distance: number;
-    readonly worn: number;
+    readonly depth: number;
   }[];
   /** The fitted course, and its interval where there is one; mm over km. */
   readonly course: readonly {
     readonly distance: number;
-    readonly worn: number;
+    readonly depth: number;
     readonly lower: number | null;
     readonly upper: number | null;
   }[];
@@ -34,7 +34,7 @@ export interface WearInput {
   } | null;
 }
 
-/** Tread worn off over the distance, with the limit and the interval of the distance at which it is reached. */
+/** Depth of the tread over the distance, with the limit and the interval of the distance at which it is reached. */
 export function wearFigure(
   { readings, course, limit, crossing }: WearInput,
   id: string,
@@ -43,15 +43,15 @@ export function wearFigure(
   const { charts } = language.words;
   if (readings.length === 0) return null;
   const farthest = ends([...readings, ...course].map(({ distance }) => distance));
-  const worn = ends([
-    ...readings.map(({ worn }) => worn),
+  const depths = ends([
+    ...readings.map(({ depth }) => depth),
     ...(limit === null ? [] : [limit]),
-    ...course.map(({ worn }) => worn),
+    ...course.map(({ depth }) => depth),
     0,
   ]);
   const reach = Math.max(farthest.most, crossing?.upper ?? crossing?.value ?? 0) || 1;
   const x = horizontal(PLOT, 0, reach, 0).domain([0, reach * 1.05]);
-  const y = vertical(PLOT, worn.least, worn.most, 0.06);
+  const y = vertical(PLOT, depths.least, depths.most, 0.06);
   const banded = course.filter(({ lower, upper }) => lower !== null && upper !== null);
   const inside = (value: number) => Math.min(PLOT.bottom, Math.max(PLOT.top, y(value)));
   const band = area<(typeof course)[number]>()
@@ -61,10 +61,10 @@ export function wearFigure(
     .digits(2)(banded);
   const path = curve<(typeof course)[number]>()
     .x(({ distance }) => x(distance))
-    .y((point) => inside(point.worn))
+    .y((point) => inside(point.depth))
     .digits(2)(course);
   const sayKilometres = (value: number) => shown(language, value, reach);
-  const sayMillimetres = (value: number) => shown(language, value, worn.most - worn.least);
+  const sayMillimetres = (value: number) => shown(language, value, depths.most - depths.least);
   const crossed =
     crossing === null
       ? null
@@ -81,7 +81,7 @@ export function wearFigure(
     height: HEIGHT,
     body: together(
       ...(banded.length < 2 ? [] : [element('path', { d: band ?? '', fill: INK.band })]),
-      axisLeft(PLOT, y, charts.treadLoss, language, { count: 5 }),
+      axisLeft(PLOT, y, charts.treadDepth, language, { count: 5 }),
       axisBelow(PLOT, x, charts.distance, language, { count: 5 }),
       ...grouped(readings, ({ specimen }) => specimen).map(([, own]) =>
         line(
@@ -89,7 +89,7 @@ export function wearFigure(
             .toSorted((a, b) => a.distance - b.distance)
             .map(
               (reading, i) =>
-                `${i === 0 ? 'M' : 'L'}${rounded(x(reading.distance))} ${rounded(y(reading.worn))}`,
+                `${i === 0 ? 'M' : 'L'}${rounded(x(reading.distance))} ${rounded(y(reading.depth))}`,
             )
             .join(''),
           INK.muted,
@@ -97,7 +97,7 @@ export function wearFigure(
         ),
       ),
       ...(course.length < 2 ? [] : [line(path ?? '', INK.fit, 2)]),
-      ...readings.map(({ distance, worn: mm }) =>
+      ...readings.map(({ distance, depth: mm }) =>
         element('circle', { cx: x(distance), cy: y(mm), r: 3, fill: INK.mark }),
       ),
       ...(limit === null

@@ -1,5 +1,6 @@
 import { area } from 'd3-shape';
 import { grouped } from '../grouped.ts';
+import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { axisBelow, axisLeft, horizontalLog, line, type Plot, vertical } from './axes.ts';
 import { type Figure, INK, label, WIDTH } from './figure.ts';
@@ -50,7 +51,7 @@ export function weibullFigure(input: WeibullInput, id: string, language: Languag
       failed: points.length,
       running: suspensions.length,
       shape: fit === null ? null : language.number(fit.shape.toPrecision(2)),
-      life: fit === null ? null : say(fit.characteristicLife),
+      life: fit === null ? null : stated(language, Number(fit.characteristicLife.toPrecision(3)), '1'),
     }),
     width: WIDTH,
     height: HEIGHT,

@@ -2,7 +2,7 @@ import type { JudgedCriterion } from '../../result/criterion.ts';
 import { named, versioned } from '../text/page.ts';
 import { rangeText, share, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
-import type { Subject } from './subject.ts';
+import type { Judged, Subject } from './subject.ts';
 
 /** The finding in one sentence, for whoever reads no further. */
 export function findingOf({ name, first }: Subject, language: Language): string {
@@ -30,7 +30,7 @@ export function uncertaintyOf({ first, test }: Subject, language: Language): str
 }
 
 /** The verdict in a sentence; null without a specification. */
-export function judgementOf({ test, criteria, verdict }: Subject, language: Language): string | null {
+export function judgementOf({ test, criteria, verdict }: Judged, language: Language): string | null {
   const { answer, list, verdict: word, criteria: words } = language.words;
   const by = test.result.specification;
   if (verdict === null || by === null) return null;
@@ -48,7 +48,7 @@ export function judgementOf({ test, criteria, verdict }: Subject, language: Lang
 }
 
 /** What is left open, what would settle it, and who decides, as far as the run says. */
-export function nextSteps({ test, criteria }: Subject, language: Language): string[] {
+export function nextSteps({ test, criteria }: Judged, language: Language): string[] {
   const { answer, list, tyres } = language.words;
   const ids = (verdict: JudgedCriterion['verdict']) =>
     criteria.filter((own) => own.verdict === verdict).map(({ id }) => named(id));
@@ -70,7 +70,7 @@ export function nextSteps({ test, criteria }: Subject, language: Language): stri
   ];
   const { decision } = test.request;
   return [
-    ...(steps.length === 0 ? [answer.settled] : steps),
+    ...(steps.length > 0 ? steps : [criteria.length === 0 ? answer.noSpecification : answer.settled]),
     decision === null ? answer.nobody : answer.decides(decision),
   ];
 }

@@ -1,19 +1,24 @@
 import type { JudgedCriterion, Verdict } from '../../result/criterion.ts';
 import type { Estimate } from '../../result/estimate.ts';
-import type { ReportedSample, ReportedTest } from '../../result/report.ts';
+import type { ReportedRun, ReportedSample, ReportedTest } from '../../result/report.ts';
 import { named, versioned } from '../text/page.ts';
 
-/** What one sentence of a report speaks of: the tyres of one strength in one test, with what was found of them. */
-export interface Subject {
-  readonly test: ReportedTest;
-  readonly sample: ReportedSample;
+/** What a judgement is told of: whatever was tested. */
+export interface Judged {
+  readonly test: ReportedRun;
   /** Of the construction, else of the run; null where neither has one. */
   readonly name: string | null;
-  readonly estimates: readonly Estimate[];
   readonly criteria: readonly JudgedCriterion[];
-  /** The headline: the median failure energy as a rule. */
+  /** The headline. */
   readonly first: Estimate | null;
   readonly verdict: Verdict | null;
+}
+
+/** What one sentence of a report speaks of: the tyres of one strength in one test, with what was found of them. */
+export interface Subject extends Judged {
+  readonly test: ReportedTest;
+  readonly sample: ReportedSample;
+  readonly estimates: readonly Estimate[];
 }
 
 /** The subjects of tests, in their order: one a test, or one a sample where a test has several. */
@@ -38,11 +43,12 @@ function subjectOf(test: ReportedTest, sample: ReportedSample): Subject {
   };
 }
 
-function nameOf(
-  { result, constructions }: ReportedTest,
-  { name, construction }: ReportedSample,
-): string | null {
-  if (name !== null) return named(construction ?? name);
+function nameOf(test: ReportedTest, { name, construction }: ReportedSample): string | null {
+  return name === null ? nameOfRun(test) : named(construction ?? name);
+}
+
+/** The constructions of a run, else the run. */
+export function nameOfRun({ result, constructions }: ReportedRun): string | null {
   if (constructions.length > 0) {
     return constructions
       .slice(0, 3)

@@ -1,4 +1,4 @@
-import type { ReportedTest } from '../../result/report.ts';
+import type { ReportedRun, ReportedTest } from '../../result/report.ts';
 import { findingOf, judgementOf, nextSteps, notShown, uncertaintyOf } from '../content/answer.ts';
 import { criteriaTable } from '../content/criteria-table.ts';
 import { testedOn } from '../content/identity.ts';
@@ -37,7 +37,7 @@ export function answer(test: ReportedTest, language: Language): Section {
 }
 
 /** Who asked, who answers for it, and which documents hold. */
-export function identification(test: ReportedTest, language: Language, version: string): Section {
+export function identification(test: ReportedRun, language: Language, version: string): Section {
   const { headings, items, texts } = language.words;
   const { request, result, title } = test;
   const { run, protocol, rig, specification } = result;

@@ -1,11 +1,11 @@
-import type { ReportedTest } from '../../result/report.ts';
+import type { ReportedRun } from '../../result/report.ts';
 import { testedOn } from '../content/identity.ts';
 import type { Cell } from '../document/blocks.ts';
 import type { Language } from '../words/language.ts';
 import type { Section } from './section.ts';
 
 /** Each item that ISO/IEC 17025:2017, 7.8 asks of a test report: where it stands, or that it is missing. */
-export function checklist(test: ReportedTest, language: Language): Section {
+export function checklist(test: ReportedRun, hasConditions: boolean, language: Language): Section {
   const { headings, items, checklist: words } = language.words;
   const { request, result, constructions } = test;
   const at = (heading: string) => items.inSection(heading);
@@ -28,10 +28,7 @@ export function checklist(test: ReportedTest, language: Language): Section {
     [words.departures, at(headings.deviations)],
     [words.authorised, stated(request.authorised, identity)],
     [words.external, at(identity)],
-    [
-      words.environment,
-      test.conditions.some(({ logged }) => logged !== null) ? at(headings.conditions) : null,
-    ],
+    [words.environment, hasConditions ? at(headings.conditions) : null],
     [words.conformity, result.specification === null ? null : at(headings.conformity)],
     [words.agreed, request.rule === null || request.agreed === null ? null : at(headings.conformity)],
     [words.uncertainty, at(headings.uncertainty)],

@@ -1,22 +1,19 @@
-import type { ReportedTest } from '../../result/report.ts';
-import { cautionsOf } from '../content/answer.ts';
-import { subjectsOf } from '../content/subject.ts';
+import type { ReportedRun } from '../../result/report.ts';
 import { type Block, list, paragraph } from '../document/blocks.ts';
 import { share } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
-import { levelText } from './method.ts';
 import type { Section } from './section.ts';
 
-export function uncertainty(test: ReportedTest, language: Language): Section {
+export function uncertainty(test: ReportedRun, language: Language): Section {
   const { headings, texts } = language.words;
   return {
     heading: headings.uncertainty,
-    blocks: [paragraph(texts.statistical(levelText(test, language))), paragraph(texts.apparatus)],
+    blocks: [paragraph(texts.statistical(share(language, test.confidence))), paragraph(texts.apparatus)],
   };
 }
 
 /** The statement of conformity: to which criteria it applies, by which rule, and with which risk. */
-export function conformity({ result, request }: ReportedTest, language: Language): Section {
+export function conformity({ result, request }: ReportedRun, language: Language): Section {
   const { headings, texts, items } = language.words;
   const { specification, criteria } = result;
   if (specification === null) {
@@ -48,9 +45,13 @@ export function conformity({ result, request }: ReportedTest, language: Language
 }
 
 /** What must be kept in mind, and the files with their hashes. */
-export function records(test: ReportedTest, language: Language, version: string): Section[] {
+export function records(
+  test: ReportedRun,
+  cautions: readonly string[],
+  language: Language,
+  version: string,
+): Section[] {
   const { headings, items, role, texts } = language.words;
-  const cautions = [...new Set(subjectsOf([test]).flatMap((subject) => cautionsOf(subject, language)))];
   const files = [
     ...test.result.inputs.map(({ role: kind, path, sha256, bytes, rows }) => ({
       kind: role(kind),
@@ -78,7 +79,7 @@ export function records(test: ReportedTest, language: Language, version: string)
     ]),
   };
   return [
-    { heading: headings.cautions, blocks: [...list(cautions), paragraph(texts.opinions)] },
+    { heading: headings.cautions, blocks: [...list([...new Set(cautions)]), paragraph(texts.opinions)] },
     { heading: headings.records, blocks: [table, paragraph(`${items.tool} tirelab ${version}.`)] },
   ];
 }

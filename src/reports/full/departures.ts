@@ -1,7 +1,7 @@
 import { CATALOGUE } from '../../conformance/catalogue/catalogue.ts';
 import type { ListedDeviation } from '../../conformance/deviation.ts';
 import { height } from '../../quantity/format.ts';
-import type { ReportedTest } from '../../result/report.ts';
+import type { ReportedRun, ReportedTest } from '../../result/report.ts';
 import { subjectsOf } from '../content/subject.ts';
 import { type Block, list, paragraph } from '../document/blocks.ts';
 import { named } from '../text/page.ts';
@@ -20,11 +20,16 @@ export function departures(test: ReportedTest, language: Language): Section[] {
     { heading: headings.exclusions, blocks: exclusions(test, language) },
     { heading: headings.withAndWithout, blocks: withAndWithout(test, language) },
     { heading: headings.amendments, blocks: amendments(test, language) },
-    { heading: headings.notes, blocks: list(test.result.notes.slice(0, MOST.notes), true) },
+    { heading: headings.notes, blocks: notes(test) },
   ];
 }
 
-function deviations({ result }: ReportedTest, language: Language): Block[] {
+/** What was met on the way and is no departure. */
+export function notes({ result }: ReportedRun): Block[] {
+  return list(result.notes.slice(0, MOST.notes), true);
+}
+
+export function deviations({ result }: ReportedRun, language: Language): Block[] {
   const { items, texts, status, severity, headings } = language.words;
   const { deviations: all, status: found, why } = result.conformance;
   const stated = paragraph(status[found]);

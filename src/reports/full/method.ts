@@ -1,15 +1,14 @@
 import { plain } from '../../quantity/amount.ts';
 import { upTo } from '../../quantity/format.ts';
-import type { ReportedTest } from '../../result/report.ts';
+import type { ReportedBase, ReportedTest } from '../../result/report.ts';
 import type { Block, Term } from '../document/blocks.ts';
 import { paragraph } from '../document/blocks.ts';
 import { named, versioned } from '../text/page.ts';
-import { share } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import type { Section } from './section.ts';
 
 /** The constructions as their documents describe them. */
-export function items({ constructions, photos }: ReportedTest, language: Language): Section {
+export function items({ constructions, photos }: ReportedBase, language: Language): Section {
   const { headings, items: words, texts } = language.words;
   const blocks = constructions.map((own): Block => {
     const factors = Object.entries(own.factors).map(([name, value]) => `${named(name)} = ${named(value)}`);
@@ -113,9 +112,4 @@ export function conditions({ conditions: own }: ReportedTest, language: Language
       },
     ],
   };
-}
-
-/** Level of the intervals, written. */
-export function levelText({ method: { confidence } }: ReportedTest, language: Language): string {
-  return share(language, confidence);
 }

@@ -1,4 +1,5 @@
-import type { ReportedTest } from '../../result/report.ts';
+import { isDrum, type ReportedRun, type ReportedTest } from '../../result/report.ts';
+import { cautionsOf } from '../content/answer.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
 import { comparison, massOfSubjects } from '../content/pictures.ts';
@@ -10,6 +11,7 @@ import { answer, identification } from './beginning.ts';
 import { checklist } from './checklist.ts';
 import { conformity, records, uncertainty } from './closing.ts';
 import { departures } from './departures.ts';
+import { drumSections } from './drum.ts';
 import { conditions, items, method } from './method.ts';
 import { results } from './results.ts';
 import type { Section } from './section.ts';
@@ -19,7 +21,7 @@ import type { Section } from './section.ts';
  * missing. Several tests stand one after the other, after a look at all of them beside each other.
  */
 export function fullDocument(
-  tests: readonly ReportedTest[],
+  tests: readonly ReportedRun[],
   language: Language,
   version: string,
 ): ReportDocument {
@@ -27,11 +29,14 @@ export function fullDocument(
   const name = reportName(tests);
   const isOne = tests.length === 1;
   const bodies = tests.flatMap((test, i) => {
-    const sections = sectionsOf(test, `t${i + 1}`, language, version);
+    const id = `t${i + 1}`;
+    const sections = isDrum(test)
+      ? drumSections(test, id, language, version).filter(({ blocks }) => blocks.length > 0)
+      : sectionsOf(test, id, language, version);
     if (isOne) return set(sections, 2);
     return [heading(`${words.items.run} ${named(test.result.run ?? String(i + 1))}`), ...set(sections, 3)];
   });
-  const subjects = subjectsOf(tests);
+  const subjects = subjectsOf(tests.flatMap((test) => (isDrum(test) ? [] : [test])));
   return {
     language,
     kind: 'full',
@@ -65,9 +70,17 @@ function sectionsOf(test: ReportedTest, id: string, language: Language, version:
     ...departures(test, language),
     uncertainty(test, language),
     conformity(test, language),
-    ...records(test, language, version),
-    checklist(test, language),
+    ...records(test, cautionsOfTest(test, language), language, version),
+    checklist(
+      test,
+      test.conditions.some(({ logged }) => logged !== null),
+      language,
+    ),
   ].filter(({ blocks }) => blocks.length > 0);
+}
+
+function cautionsOfTest(test: ReportedTest, language: Language): string[] {
+  return subjectsOf([test]).flatMap((subject) => cautionsOf(subject, language));
 }
 
 function set(sections: readonly Section[], level: 2 | 3): Block[] {

@@ -42,14 +42,29 @@ export function results(test: ReportedTest, id: string, language: Language): Sec
 }
 
 function estimatesOf(subject: Subject, subjects: readonly Subject[], language: Language): Block[] {
-  const { headings, items, method, quantity, tyres: tyresOf, drops: dropsOf } = language.words;
-  const own = subject.estimates.filter((estimate) => !isExclusionVariant(estimate));
+  const { tyres: tyresOf, drops: dropsOf } = language.words;
+  return [
+    ...(subjects.length > 1 ? [heading(subject.name ?? '—', 3)] : []),
+    ...estimatesTable(
+      subject.estimates.filter((estimate) => !isExclusionVariant(estimate)),
+      (of) => `${tyresOf(of.specimens)}, ${dropsOf(of.drops)}`,
+      language,
+    ),
+  ];
+}
+
+/** Estimates with their intervals, methods and evidence; below, what binds them or is wanting, in the record's words. */
+export function estimatesTable(
+  own: readonly (Estimate & { readonly at?: number })[],
+  evidence: (estimate: Estimate) => string,
+  language: Language,
+): Block[] {
+  const { headings, items, method, quantity } = language.words;
   const whys = [...new Set(own.flatMap(({ why }) => (why === null ? [] : [why])))];
   const name = (of: Estimate) =>
     quantity(of, of.probability === undefined ? '' : share(language, of.probability)) +
     (of.variant === undefined ? '' : ` (${method(of.variant)})`);
   return [
-    ...(subjects.length > 1 ? [heading(subject.name ?? '—', 3)] : []),
     {
       kind: 'table',
       caption: headings.estimates,
@@ -69,7 +84,7 @@ function estimatesOf(subject: Subject, subjects: readonly Subject[], language: L
             method(estimate.method) +
             (estimate.interval === null ? '' : `, ${method(estimate.interval.method)}`),
         },
-        { text: `${tyresOf(estimate.specimens)}, ${dropsOf(estimate.drops)}` },
+        { text: evidence(estimate) },
       ]),
     },
     ...whys.map((text): Block => ({ kind: 'paragraph', text, tone: 'small', isRecord: true })),

@@ -1,11 +1,10 @@
-import type { JudgedCriterion } from '../../result/criterion.ts';
-import type { ReportedTest } from '../../result/report.ts';
-import { findingOf, judgementOf, nextSteps, notShown, uncertaintyOf } from '../content/answer.ts';
+import type { Photo, ReportedRun } from '../../result/report.ts';
+import { judgementOf, nextSteps } from '../content/answer.ts';
 import { criteriaTable } from '../content/criteria-table.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
-import { chief, comparison } from '../content/pictures.ts';
-import { type Subject, subjectsOf } from '../content/subject.ts';
+import { comparison } from '../content/pictures.ts';
+import { type Told, toldOf } from '../content/told.ts';
 import { type Block, figure, heading, list, paragraph, type ReportDocument } from '../document/blocks.ts';
 import { rangeText, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
@@ -15,24 +14,19 @@ const MOST = { criteria: 5, photos: 2, subjects: 8, item: 170, caption: 70, verd
 
 /** The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture. */
 export function pageDocument(
-  tests: readonly ReportedTest[],
+  tests: readonly ReportedRun[],
   language: Language,
   version: string,
 ): ReportDocument {
   const { words } = language;
-  const subjects = subjectsOf(tests).map((subject) => ({
-    ...subject,
-    name: subject.name && short(subject.name, MOST.name),
-    criteria: subject.criteria.map(shortened),
-  }));
-  const [only] = subjects;
+  const told = toldOf(tests, (text) => short(text, MOST.name), language);
+  const [only] = told;
   const name = reportName(tests);
-  const blocks =
-    subjects.length === 1 && only !== undefined ? ofOne(only, language) : ofSeveral(subjects, language);
+  const blocks = told.length === 1 && only !== undefined ? ofOne(only, language) : ofSeveral(told, language);
   return {
     language,
     kind: 'page',
-    title: `${words.headings.page}: ${only?.name ?? name}`.slice(0, 110),
+    title: `${words.headings.page}: ${only?.judged.name ?? name}`.slice(0, 110),
     name,
     subtitle: subtitleOf(tests, language).slice(0, 200),
     blocks: [
@@ -46,66 +40,78 @@ export function pageDocument(
   };
 }
 
-function ofOne(subject: Subject, language: Language): Block[] {
+function ofOne(told: Told, language: Language): Block[] {
   const { words } = language;
-  const { test, verdict } = subject;
-  const judged = judgementOf(subject, language);
-  const { question } = test.request;
+  const { judged, finding, uncertainty, photos } = told;
+  const judgement = judgementOf(judged, language);
+  const { question } = judged.test.request;
   return [
     ...(question === null ? [] : [paragraph(`${words.items.question}: ${short(question)}`, 'small')]),
-    paragraph(findingOf(subject, language), 'lead'),
-    paragraph(uncertaintyOf(subject, language).join(' ')),
-    judged === null || verdict === null
+    paragraph(finding, 'lead'),
+    paragraph(uncertainty.join(' ')),
+    judgement === null || judged.verdict === null
       ? paragraph(words.answer.noSpecification)
-      : { kind: 'verdict', verdict, text: short(judged, MOST.verdict) },
-    ...criteriaTable(subject.criteria, MOST.criteria, language),
-    ...beside(figure(chief(subject, 'chief', language)), photosOf(test, language)),
-    ...gramsBesideJoules([subject], language),
-    ...closing([subject], language),
+      : { kind: 'verdict', verdict: judged.verdict, text: short(judgement, MOST.verdict) },
+    ...criteriaTable(judged.criteria, MOST.criteria, language),
+    ...beside(figure(told.picture('chief')), photosOf(photos, language)),
+    ...told.grams,
+    ...closing([told], language),
   ];
 }
 
-function ofSeveral(subjects: readonly Subject[], language: Language): Block[] {
+function ofSeveral(all: readonly Told[], language: Language): Block[] {
   const { words } = language;
-  const shown = subjects.slice(0, MOST.subjects);
+  const shown = all.slice(0, MOST.subjects);
+  const drops = shown.flatMap(({ subject }) => subject ?? []);
+  const picture =
+    drops.length > 1 ? comparison(drops, 'chief', language) : (shown[0]?.picture('chief') ?? null);
   return [
-    ...list(shown.map((subject) => findingOf(subject, language))),
+    ...list(shown.map(({ finding }) => finding)),
     {
       kind: 'table',
       caption: words.headings.comparison,
       columns: [
         { head: words.items.construction },
-        { head: words.items.joules, align: 'right' },
+        { head: words.items.value, align: 'right' },
         { head: words.items.interval },
         { head: words.items.evidence },
         { head: words.criteria.verdict },
       ],
-      rows: shown.map(({ name, first, verdict }) => [
+      rows: shown.map(({ judged: { name, first, verdict }, evidence }) => [
         { text: name ?? '—' },
         { text: (first && valueText(language, first, 1)) ?? '—' },
         { text: (first && rangeText(language, first, 1)) ?? '—' },
-        { text: first === null ? '—' : `${words.tyres(first.specimens)}, ${words.drops(first.drops)}` },
+        { text: evidence },
         verdict === null ? { text: '—' } : { text: words.verdict[verdict], verdict },
       ]),
-      below: subjects.length > shown.length ? words.charts.more(subjects.length - shown.length) : undefined,
+      below: all.length > shown.length ? words.charts.more(all.length - shown.length) : undefined,
     },
-    ...figure(comparison(shown, 'chief', language)),
-    ...gramsBesideJoules(shown, language),
+    ...figure(picture),
+    ...gramsBesideJoules(drops, language),
     ...closing(shown, language),
   ];
 }
 
 /** What is not shown, beside what comes next. */
-function closing(subjects: readonly Subject[], language: Language): Block[] {
+function closing(all: readonly Told[], language: Language): Block[] {
   const { headings } = language.words;
-  const together = (of: (subject: Subject) => string[], most: number) =>
-    [...new Set(subjects.flatMap(of))].slice(0, most).map((text) => short(text));
+  const together = (texts: readonly string[], most: number) =>
+    [...new Set(texts)].slice(0, most).map((text) => short(text));
+  const next = all.flatMap(({ judged }) => nextSteps(judged, language));
   return [
     {
       kind: 'columns',
       columns: [
-        [heading(headings.notShown), ...list(together((subject) => notShown(subject, language), 5))],
-        [heading(headings.next), ...list(together((subject) => nextSteps(subject, language), 6))],
+        [
+          heading(headings.notShown),
+          ...list(
+            together(
+              all.flatMap((told) => told.notShown),
+              5,
+            ),
+          ),
+        ],
+        [heading(headings.next), ...list(together(next, 6))],
       ],
     },
   ];
@@ -117,7 +123,7 @@ function beside(picture: Block[], photos: Block[]): Block[] {
   return [{ kind: 'columns', columns: [picture, photos], isFirstWide: true }];
 }
 
-function photosOf({ photos }: ReportedTest, language: Language): Block[] {
+function photosOf(photos: readonly Photo[], language: Language): Block[] {
   if (photos.length === 0) return [];
   const shown = photos
     .slice(0, MOST.photos)
@@ -132,8 +138,4 @@ function photosOf({ photos }: ReportedTest, language: Language): Block[] {
 /** Foreign text in the room that it has on one sheet. */
 function short(text: string, most: number = MOST.item): string {
   return text.length > most ? `${text.slice(0, most - 1)}…` : text;
-}
-
-function shortened(criterion: JudgedCriterion): JudgedCriterion {
-  return { ...criterion, id: short(criterion.id, MOST.name) };
 }

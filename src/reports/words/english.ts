@@ -14,6 +14,7 @@ export const english = {
   open: 'no limit on either side',
   tyres: (count: number) => `${count} ${count === 1 ? 'tyre' : 'tyres'}`,
   drops: (count: number) => `${count} ${count === 1 ? 'drop' : 'drops'}`,
+  failures: (count: number) => `${count} ${count === 1 ? 'failure' : 'failures'}`,
   list: (names: readonly string[], most = 6) => enumerated(names, most, 'and', (rest) => `${rest} more`),
   sample: (of: {
     tyres: string;
@@ -30,6 +31,12 @@ export const english = {
         return probability === undefined ? 'quantile of the failure energy' : `energy at which ${share} fail`;
       case 'energySpread':
         return unit === '1' ? 'spread of ln energy' : 'spread of failure energy';
+      case 'lifeQuantile':
+        return `distance by which ${share} have failed`;
+      case 'wearLife':
+        return 'distance to the limit of wear';
+      case 'weibullShape':
+        return 'Weibull shape';
       case 'reliability':
         return at === undefined ? 'reliability' : `reliability at ${at} km`;
       default:
@@ -87,6 +94,9 @@ export const english = {
     broken: 'The protocol was broken too far; the numbers are not to be relied on.',
     noSpecification: 'It was judged against no specification.',
     onlyHere: 'The value is bound to this start and step, and may be compared with such tests only.',
+    lasts: (of: { what: string; value: string }) => `Half of ${of.what} last about ${of.value} on the drum.`,
+    noLife: (of: { what: string }) =>
+      `The lives of ${of.what} give no single value for the distance that half of them last.`,
     tyresOf: (names: string) => `${names} tyres`,
     theseTyres: 'these tyres',
     more: (of: { id: string; tyres: string }) => `${of.id}: about ${of.tyres} more would bring a decision.`,
@@ -126,6 +136,9 @@ export const english = {
     overall: (verdict: string) => `Verdict: ${verdict}`,
   },
   notShown: {
+    drum: 'Life on the road, other loads, speeds, pressures and surfaces: kilometres on the drum are none of these.',
+    few: (of: { failures: string; tyres: string }) =>
+      `What rarely happens: the result stands on ${of.failures} among ${of.tyres}, and early failures are reached by extrapolation along the assumed law.`,
     road: 'Life on the road, other rims, tubes, pressures and masses: joules at the rig are none of these.',
     low: (of: { tyres: string }) =>
       `Low percentages: with ${of.tyres} the energy at which 10 % or fewer fail is reached by extrapolation along the assumed law.`,
@@ -142,6 +155,11 @@ export const english = {
     narrow:
       'From 20 to 50 drops, nominal 95 % intervals held in about 89 to 95 % of simulated up-and-down tests: read them as a little too narrow.',
     accredited: 'The verdict is a statement within this laboratory, unless it is accredited for this method.',
+    drumAlways: [
+      'The result holds for the tyres tested and for this protocol. Kilometres on a drum are not life on the road.',
+      'It replaces neither ISO 4210, ISO 5775 and local rules nor an accredited test, and does not say that a tyre is safe to sell.',
+      'Never reach to a rotating drum; wait until it stands. The tool does not know the state of the rig.',
+    ],
     always: [
       'The result holds for the tyres tested and for this protocol. Joules of a drop are not life on the road.',
       'It replaces neither ISO 4210, ISO 5775 and local rules nor an accredited test, and does not say that a tyre is safe to sell.',

@@ -18,7 +18,7 @@ export const germanCharts: Words['charts'] = {
   tyreMass: 'Masse des Reifens (g)',
   distance: 'Strecke (km)',
   hours: 'Zeit (h)',
-  treadLoss: 'Abrieb des Profils (mm)',
+  treadDepth: 'Tiefe des Profils (mm)',
   trueMedian: 'wahre mittlere Versagensenergie (J)',
   chanceOfVerdict: 'Wahrscheinlichkeit des Urteils (%)',
   outside: 'außerhalb des Bandes',
@@ -61,7 +61,7 @@ export const germanCharts: Words['charts'] = {
     timeline: (of) =>
       `${of.channel} über ${of.hours} h, zwischen ${of.least} und ${of.most}; Minuten außerhalb des Bandes: ${of.outside}; Stillstände: ${of.pauses}. Jede Spalte zeigt die Extreme ihrer Zeit.`,
     lives: (of) =>
-      `${of.failed} Reifen versagten, ${of.running} wurden unversehrt abgenommen oder laufen noch, als Pfeile gezeichnet; zwischen ${of.shortest} und ${of.longest} km.`,
+      `Versagt: ${of.failed}; unversehrt abgenommen oder noch im Lauf, als Pfeile gezeichnet: ${of.running}; zwischen ${of.shortest} und ${of.longest} km.`,
     weibull: (of) =>
       `${of.failed} Ausfälle über ihren Rangplätzen, ${of.running} ohne Ausfall als Striche darunter.${of.life === null ? '' : ` Die Gerade hat die Form ${of.shape} und die charakteristische Lebensdauer ${of.life} km.`}`,
     wear: (of) =>

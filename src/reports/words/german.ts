@@ -10,6 +10,7 @@ const QUANTITIES: Readonly<Record<string, string>> = {
   weibullShape: 'Weibull-Form',
   lifeQuantile: 'Quantil der Lebensdauer',
   wearRate: 'Abrieb je Strecke',
+  reliability: 'Überlebensanteil',
   mass: 'Masse',
   width: 'Breite',
 };
@@ -58,6 +59,7 @@ export const german: Words = {
   open: 'nach beiden Seiten offen',
   tyres: (count) => `${count} Reifen`,
   drops: (count) => `${count} ${count === 1 ? 'Schlag' : 'Schläge'}`,
+  failures: (count) => `${count} ${count === 1 ? 'Ausfall' : 'Ausfällen'}`,
   list: (names, most = 6) => enumerated(names, most, 'und', (rest) => `${rest} weitere`),
   sample: (of) =>
     `${of.tyres}; ${of.drops}, ${of.valid} gültig: ${of.failed} versagt, ${of.survived} überstanden${of.out > 0 ? `; ${of.out} ausgelassen` : ''}`,
@@ -69,6 +71,10 @@ export const german: Words = {
           : `Energie, bei der ${share} versagen`;
       case 'energySpread':
         return unit === '1' ? 'Streuung von ln Energie' : 'Streuung der Versagensenergie';
+      case 'lifeQuantile':
+        return `Strecke, nach der ${share} versagt haben`;
+      case 'wearLife':
+        return 'Strecke bis zur Verschleißgrenze';
       case 'reliability':
         return at === undefined ? 'Überlebensanteil' : `Überlebensanteil bei ${at} km`;
       default:
@@ -118,6 +124,9 @@ export const german: Words = {
     noSpecification: 'Gegen eine Spezifikation wurde nicht geurteilt.',
     onlyHere:
       'Der Wert hängt an diesem Anfang und dieser Stufe und ist nur mit solchen Prüfungen vergleichbar.',
+    lasts: (of) => `Von ${of.what} hält die Hälfte etwa ${of.value} auf der Trommel.`,
+    noLife: (of) =>
+      `Die Lebensdauern von ${of.what} geben keinen einzelnen Wert für die Strecke, die die Hälfte hält.`,
     tyresOf: (names) => `Reifen ${names}`,
     theseTyres: 'diesen Reifen',
     more: (of) => `${of.id}: etwa ${of.tyres} mehr würden entscheiden.`,
@@ -153,6 +162,9 @@ export const german: Words = {
     overall: (verdict) => `Urteil: ${verdict}`,
   },
   notShown: {
+    drum: 'Lebensdauer auf der Straße, andere Lasten, Geschwindigkeiten, Drücke und Oberflächen: Kilometer auf der Trommel sind nichts davon.',
+    few: (of) =>
+      `Seltenes: das Ergebnis ruht auf ${of.failures} bei ${of.tyres}, frühe Ausfälle sind nur durch Verlängern der angenommenen Verteilung zu haben.`,
     road: 'Lebensdauer auf der Straße, andere Felgen, Schläuche, Drücke und Massen: Joule am Prüfstand sind nichts davon.',
     low: (of) =>
       `Kleine Anteile: mit ${of.tyres} ist die Energie, bei der 10 % oder weniger versagen, nur durch Verlängern der angenommenen Verteilung zu haben.`,
@@ -170,6 +182,11 @@ export const german: Words = {
       'Bei 20 bis 50 Schlägen hielten nominelle 95-%-Bereiche in etwa 89 bis 95 % simulierter Treppenversuche: sie sind als etwas zu schmal zu lesen.',
     accredited:
       'Das Urteil ist eine Aussage innerhalb dieses Labors, es sei denn, es ist für dieses Verfahren akkreditiert.',
+    drumAlways: [
+      'Das Ergebnis gilt für die geprüften Reifen und diesen Prüfplan. Kilometer auf einer Trommel sind keine Lebensdauer auf der Straße.',
+      'Es ersetzt weder ISO 4210, ISO 5775 und örtliche Regeln noch eine akkreditierte Prüfung und sagt nicht, dass ein Reifen verkauft werden darf.',
+      'Nie an eine drehende Trommel greifen; warten, bis sie steht. Das Programm kennt den Zustand des Prüfstands nicht.',
+    ],
     always: [
       'Das Ergebnis gilt für die geprüften Reifen und diesen Prüfplan. Joule eines Schlags sind keine Lebensdauer auf der Straße.',
       'Es ersetzt weder ISO 4210, ISO 5775 und örtliche Regeln noch eine akkreditierte Prüfung und sagt nicht, dass ein Reifen verkauft werden darf.',

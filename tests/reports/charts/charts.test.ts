@@ -40,7 +40,7 @@ describe('the pictures', () => {
 
   it('write decimals with a comma in German, and the same coordinates', () => {
     const german = gallery({ ...plain, language: languages.de });
-    expect(svgOf(german.wear!)).toContain('>0,2<');
+    expect(svgOf(german.wear!)).toContain('>0,5<');
     expect(german.wear!.alternative).toContain('Grenze 0,9 mm');
     const circles = (svg: string) => svg.match(/<circle[^>]*>/g);
     expect(circles(svgOf(german.wear!))).toEqual(circles(svgOf(gallery(plain).wear!)));
