@@ -30,6 +30,8 @@ export interface Sample {
 
 /** Two levels nearer than this, relative to the larger, are the same level on paper. */
 const SAME_LEVEL = 1e-9;
+/** As many observations are sorted sooner than counted. */
+const FEW = 64;
 
 /**
  * Merges equal observations and takes their ends to the fitted scale. Levels that agree to 1e-9 of their size become one
@@ -42,27 +44,32 @@ const SAME_LEVEL = 1e-9;
 export function gatherObservations(observations: readonly Observation[], scale: 'identity' | 'log'): Sample {
   for (const observation of observations) check(observation, scale);
   // A log of 100,000 drops has some ten levels: what follows works on those.
-  const distinct = tally(observations);
-  const level = mergeLevels(distinct);
-  const rows = distinct
-    .map(({ lower, upper, count }) => ({ lower: level(lower), upper: level(upper), count }))
-    .filter(({ lower, upper }) => toScale(lower, scale) !== -Infinity || upper !== Infinity)
-    .sort((a, b) => compare(a.lower, b.lower) || compare(a.upper, b.upper));
-  const merged: { lower: number; upper: number; count: number }[] = [];
+  const distinct = observations.length > FEW ? tally(observations) : observations;
+  const rows = onSharedLevels(distinct).sort(byEnds);
+  const [lower, upper, count] = [room(rows), room(rows), room(rows)];
+  let size = 0;
+  let logJacobian = 0;
+  let last: Observation | null = null;
   for (const row of rows) {
-    const last = merged.at(-1);
-    if (last && last.lower === row.lower && last.upper === row.upper) last.count += row.count;
-    else merged.push(row);
+    const low = toScale(row.lower, scale);
+    // From nothing to anything: says nothing.
+    if (low === -Infinity && row.upper === Infinity) continue;
+    if (row.lower === row.upper && scale === 'log') logJacobian -= row.count * low;
+    if (last !== null && last.lower === row.lower && last.upper === row.upper) {
+      count[size - 1]! += row.count;
+      continue;
+    }
+    lower[size] = low;
+    upper[size] = toScale(row.upper, scale);
+    count[size++] = row.count;
+    last = row;
   }
-  const exact = merged.filter((row) => row.lower === row.upper);
-  return {
-    scale,
-    size: merged.length,
-    lower: Float64Array.from(merged, (row) => toScale(row.lower, scale)),
-    upper: Float64Array.from(merged, (row) => toScale(row.upper, scale)),
-    count: Float64Array.from(merged, (row) => row.count),
-    logJacobian: scale === 'log' ? exact.reduce((sum, row) => sum - row.count * Math.log(row.lower), 0) : 0,
-  };
+  const used = (ends: Float64Array) => (size === rows.length ? ends : ends.slice(0, size));
+  return { scale, size, lower: used(lower), upper: used(upper), count: used(count), logJacobian };
+}
+
+function room(rows: readonly Observation[]): Float64Array {
+  return new Float64Array(rows.length);
 }
 
 /** x on the fitted scale; at or below 0 it is −∞ on the log scale. */
@@ -96,6 +103,11 @@ function tally(observations: readonly Observation[]): Observation[] {
   );
 }
 
+function byEnds(a: Observation, b: Observation): number {
+  return compare(a.lower, b.lower) || compare(a.upper, b.upper);
+}
+
+/** Infinite ends are equal, though their difference is no number. */
 function compare(a: number, b: number): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
@@ -111,13 +123,34 @@ function check({ lower, upper, count }: Observation, scale: 'identity' | 'log'):
     );
 }
 
-function mergeLevels(observations: readonly Observation[]): (x: number) => number {
-  const ends = observations.flatMap(({ lower, upper }) => [lower, upper]).filter(Number.isFinite);
-  const representative = new Map<number, number>();
-  let current = Number.NaN;
-  for (const x of ends.sort(compare)) {
-    if (!(x - current <= SAME_LEVEL * Math.max(Math.abs(x), Math.abs(current)))) current = x;
-    representative.set(x, current);
+/** The same observations, in an array of their own, with ends that are one level on paper made equal. */
+function onSharedLevels(observations: readonly Observation[]): Observation[] {
+  const ends = new Float64Array(2 * observations.length);
+  let size = 0;
+  for (const { lower, upper } of observations) {
+    if (lower !== -Infinity) ends[size++] = lower;
+    if (upper !== Infinity) ends[size++] = upper;
   }
-  return (x) => representative.get(x) ?? x;
+  const representative = mergeLevels(ends.subarray(0, size).sort());
+  if (representative === null) return observations.slice();
+  const level = (x: number) => representative.get(x) ?? x;
+  return observations.map(({ lower, upper, count }) => ({
+    lower: level(lower),
+    upper: level(upper),
+    count,
+  }));
+}
+
+/** For each level that is the same on paper as one below it, the lowest of them; null where there is none, as usually. */
+function mergeLevels(sorted: Float64Array): Map<number, number> | null {
+  let representative: Map<number, number> | null = null;
+  let current = Number.NaN;
+  for (const x of sorted) {
+    if (!(x - current <= SAME_LEVEL * Math.max(Math.abs(x), Math.abs(current)))) current = x;
+    else if (x !== current) {
+      representative ??= new Map();
+      representative.set(x, current);
+    }
+  }
+  return representative;
 }
