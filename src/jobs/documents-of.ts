@@ -1,13 +1,7 @@
 import { follow } from '../documents/follow.ts';
 import type { Construction, Protocol, Rig, Run, Source, Specification } from '../documents/kinds.ts';
-import {
-  loadConstruction,
-  loadProtocol,
-  loadRig,
-  loadRun,
-  loadSpecification,
-  type Whereabouts,
-} from '../documents/load.ts';
+import { type Library, OPEN_SHELF } from '../documents/library.ts';
+import { loadRun, type Whereabouts } from '../documents/load.ts';
 import { logFile } from '../documents/run.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
@@ -65,18 +59,23 @@ export interface Documents {
  * Reads the documents of a request. What is wrong with any of them is reported at once.
  *
  * @param stdin what `-` among the logs stands for.
+ * @param library where documents come from that many runs may share.
  * @throws InputError with the problems of all documents.
  */
-export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>): Documents {
+export function documentsOf(
+  request: Request,
+  stdin: AsyncIterable<Uint8Array>,
+  library: Library = OPEN_SHELF,
+): Documents {
   const gather = new Gathering();
-  if (request.kind === 'run') return fromRun(request.path, gather);
+  if (request.kind === 'run') return fromRun(request.path, gather, library);
   const at = (path: string): Whereabouts => ({ path });
   const optional = <Kind>(path: string | null, load: (where: Whereabouts) => Kind) =>
     path === null ? null : gather.take(() => load(at(path)));
-  const protocol = gather.take(() => loadProtocol(at(request.protocol)));
-  const rig = optional(request.rig, loadRig);
-  const constructions = request.constructions.map((path) => gather.take(() => loadConstruction(at(path))));
-  const specification = optional(request.specification, loadSpecification);
+  const protocol = gather.take(() => library.protocol(at(request.protocol)));
+  const rig = optional(request.rig, library.rig);
+  const constructions = request.constructions.map((path) => gather.take(() => library.construction(at(path))));
+  const specification = optional(request.specification, library.specification);
   gather.throwIfAny();
   return assemble(null, {
     protocol: protocol!,
@@ -96,7 +95,7 @@ export function documentsOf(request: Request, stdin: AsyncIterable<Uint8Array>):
 
 type Loaded = Omit<Documents, 'run' | 'inputs'>;
 
-function fromRun(path: string, gather: Gathering): Documents {
+function fromRun(path: string, gather: Gathering, library: Library): Documents {
   const run = loadRun({ path });
   const find = (written: string, at: readonly (string | number)[]): Required<Whereabouts> | null => {
     const found = follow(run.source, written, at);
@@ -119,21 +118,21 @@ function fromRun(path: string, gather: Gathering): Documents {
     const { path: named, sha256 } = earlier.source;
     return { run: earlier.id, path: named, sha256, reason, approver };
   };
-  const rig = load(run.rig, ['rig'], loadRig);
+  const rig = load(run.rig, ['rig'], library.rig);
   const ownRigs = new Map<string, Rig | null>();
   const rigOf = (log: Run['logs'][number], i: number): Rig | null => {
     if (typeof log === 'string' || log.rig === run.rig) return rig;
-    const own = ownRigs.get(log.rig) ?? load(log.rig, ['logs', i, 'rig'], loadRig);
+    const own = ownRigs.get(log.rig) ?? load(log.rig, ['logs', i, 'rig'], library.rig);
     ownRigs.set(log.rig, own);
     return own;
   };
   const loaded = {
-    protocol: load(run.protocol, ['protocol'], loadProtocol)!,
+    protocol: load(run.protocol, ['protocol'], library.protocol)!,
     rig,
     constructions: run.constructions.map(
-      (written, i) => load(written, ['constructions', i], loadConstruction)!,
+      (written, i) => load(written, ['constructions', i], library.construction)!,
     ),
-    specification: load(run.specification, ['specification'], loadSpecification),
+    specification: load(run.specification, ['specification'], library.specification),
     specimens: table('specimens'),
     mountings: table('mountings'),
     checks: table('checks'),

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { InputError } from '../problem/problem.ts';
 
@@ -56,7 +57,11 @@ export class ByteReader implements AsyncIterable<Uint8Array> {
   async #open(): Promise<AsyncIterable<Uint8Array>> {
     const source = this.#source;
     if (typeof source !== 'string' && !('named' in source)) return source;
-    const handle = await open(typeof source === 'string' ? source : source.path);
+    const path = typeof source === 'string' ? source : source.path;
+    // Most logs of drops are small: read at once, at a fraction of what a stream costs. A pipe has no size, and may wait.
+    const stats = statSync(path);
+    if (stats.isFile() && stats.size <= CHUNK) return once(readFileSync(path));
+    const handle = await open(path);
     // The stream closes the handle at its end, on error, and when its reader leaves early.
     return handle.createReadStream({ highWaterMark: CHUNK });
   }
@@ -64,6 +69,10 @@ export class ByteReader implements AsyncIterable<Uint8Array> {
   #problem(code: string, message: string): InputError {
     return new InputError([{ file: this.path, line: null, column: null, code, message }]);
   }
+}
+
+async function* once(bytes: Uint8Array): AsyncGenerator<Uint8Array> {
+  if (bytes.length > 0) yield bytes;
 }
 
 async function* gathered(source: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {

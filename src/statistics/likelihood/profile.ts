@@ -60,6 +60,23 @@ export function testQuantile(
  * @param critical of the statistic: likelihoodRatioCritical, or a calibrated one. For a one-sided bound read one end
  */
 export function profileQuantile(basis: ProfileBasis, p: number, critical: number): ProfileInterval {
+  const known = knownOf(basis);
+  const key = `${p} ${critical}`;
+  const interval = known.get(key) ?? findQuantileInterval(basis, p, critical);
+  known.set(key, interval);
+  return interval;
+}
+
+// A calibrated interval sets out from that of the profile, which is then printed beside it: the same one.
+const intervals = new WeakMap<ProfileBasis, Map<string, ProfileInterval>>();
+
+function knownOf(basis: ProfileBasis): Map<string, ProfileInterval> {
+  const known = intervals.get(basis) ?? new Map<string, ProfileInterval>();
+  intervals.set(basis, known);
+  return known;
+}
+
+function findQuantileInterval(basis: ProfileBasis, p: number, critical: number): ProfileInterval {
   const { sample, law, ends, supremum, unit } = basis;
   if (!Number.isFinite(supremum) || sample.size === 0) return NO_INTERVAL;
   const z = law.quantile(p);
@@ -138,9 +155,12 @@ function profileExcess(
   line: (parameter: number) => { y: number; z: number },
 ): (parameter: number) => number {
   const root = Math.sqrt(critical);
+  let before: number | null = null;
   return (parameter) => {
     const { y, z } = line(parameter);
-    const { value } = maximiseThrough(basis, y, z, startAt(basis, y, z));
+    const { value, steepness } = maximiseThrough(basis, y, z, before ?? startAt(basis, y, z));
+    // The neighbour's is nearer than any guess, unless it is a limit.
+    before = steepness > 0 && steepness < Infinity ? steepness : null;
     return Math.sqrt(Math.max(0, 2 * (basis.supremum - value))) - root;
   };
 }
