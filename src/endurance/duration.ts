@@ -1,3 +1,6 @@
+/** Times before 2000 are seconds since a start: such a log has no calendar. ms since 1970. */
+export const CLOCK_FROM = Date.UTC(2000, 0, 1);
+
 /** `90 s`, `12.5 min`, `3.2 h`. */
 export function duration(milliseconds: number): string {
   const seconds = milliseconds / 1000;

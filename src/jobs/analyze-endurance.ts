@@ -1,5 +1,6 @@
 import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { Criterion } from '../documents/kinds.ts';
+import { CLOCK_FROM } from '../endurance/duration.ts';
 import { eventDeviations, otherEvents } from '../endurance/event-deviations.ts';
 import { estimatesByCause } from '../endurance/life/by-cause.ts';
 import { lifeDeviations, unclearCauses } from '../endurance/life/life-deviations.ts';
@@ -13,6 +14,7 @@ import { wearEstimates, wearEvidence } from '../endurance/wear/wear-estimates.ts
 import { wearDeviations, wearOf } from '../endurance/wear/wear-readings.ts';
 import type { Finding } from '../logs/finding.ts';
 import { counted } from '../quantity/format.ts';
+import type { Period } from '../result/analysis.ts';
 import type { EnduranceResult, LifeEntry } from '../result/endurance.ts';
 import { withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
@@ -55,6 +57,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
     constructions: constructions.map(({ id, revision }) => ({ id, revision })),
     specification: specification && { id: specification.id, version: specification.version },
     inputs: test.inputs,
+    period: drumPeriod(test),
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
     notes: [...notesOf(test), ...unclearCauses(lives), ...otherEvents(test.events?.records ?? [])],
     conformance: { ...conformance, deviations, excluded: 0 },
@@ -82,6 +85,13 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
     criteria: judged?.criteria ?? [],
     verdict: judged?.verdict ?? null,
   };
+}
+
+/** Only a log with a clock says when; elapsed seconds do not. */
+function drumPeriod({ drum }: EnduranceTest): Period {
+  const { firstTime = 0, lastTime = 0 } = drum?.summary ?? {};
+  const iso = (time: number) => (time > CLOCK_FROM ? new Date(time).toISOString() : null);
+  return { from: iso(firstTime), to: iso(lastTime), gauges: [] };
 }
 
 /**

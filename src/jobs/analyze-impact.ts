@@ -1,6 +1,7 @@
 import type { EstimatorName } from '../documents/kinds.ts';
 import type { AppliedAmendment } from '../impact/amend.ts';
 import { type Measure, observe } from '../impact/observations.ts';
+import { periodOf } from '../impact/period.ts';
 import { regress } from '../impact/regression/regress.ts';
 import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
@@ -39,6 +40,7 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       gravityFrom: scale.gravity.from,
       ...massUsed(scale, drops),
     },
+    period: periodOf(drops),
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
     notes: notesOf(test, replayed),
     conformance: {

@@ -1,4 +1,5 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
+import { CLOCK_FROM } from '../endurance/duration.ts';
 import { ledgerEntry } from '../endurance/schedule-entries.ts';
 import { wearEstimates } from '../endurance/wear/wear-estimates.ts';
 import { wearOf } from '../endurance/wear/wear-readings.ts';
@@ -74,9 +75,6 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
     ),
   };
 }
-
-/** Times before 2000 are seconds since a start: such a log has no calendar. */
-const CLOCK_FROM = Date.UTC(2000, 0, 1);
 
 interface Now {
   readonly logged: number;

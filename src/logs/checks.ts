@@ -52,7 +52,7 @@ export const CHECK_COLUMNS: readonly ColumnKind<Key>[] = [
   { key: 'check', name: 'check', unit: null, isNeeded: true },
   { key: 'rig', name: 'rig', unit: null },
   { key: 'result', name: 'result', unit: null },
-  { key: 'value', name: 'value', unit: null },
+  { key: 'value', name: 'value', unit: null, hasAnyUnit: true },
   { key: 'lower', name: 'lower', unit: null },
   { key: 'upper', name: 'upper', unit: null },
   { key: 'gauge', name: 'gauge', unit: null },
@@ -89,7 +89,7 @@ export function readChecks(source: LogSource): Promise<RecordTable<RigCheck>> {
       );
     }
     row.needed('check', `one of ${[...KINDS.keys()].join(', ')}`);
-    const value = row.quantity('value', NUMBER);
+    const value = row.quantity('value', { ...NUMBER, unit: row.unitOf('value') ?? NUMBER.unit });
     const lower = row.quantity('lower', NUMBER);
     const upper = row.quantity('upper', NUMBER);
     const isOut = value !== null && ((lower !== null && value < lower) || (upper !== null && value > upper));

@@ -12,6 +12,8 @@ export interface ColumnKind<Key extends string> {
   /** The unit inside the program; null where the column is no quantity. */
   readonly unit: string | null;
   readonly isNeeded?: boolean;
+  /** Whether it may have any unit in brackets, or none: the reader keeps it as written. */
+  readonly hasAnyUnit?: boolean;
 }
 
 /** A column that a table has. */
@@ -104,6 +106,7 @@ export function unknownColumnMessage(column: Column, kinds: readonly ColumnKind<
 }
 
 function unitFault(column: Column, kind: ColumnKind<string>): { code: string; message: string } | null {
+  if (kind.hasAnyUnit) return null;
   if (kind.unit === null) {
     if (column.unit === null) return null;
     return {

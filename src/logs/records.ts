@@ -2,7 +2,7 @@ import { quote } from '../problem/echo.ts';
 import type { ProblemList } from '../problem/problem.ts';
 import type { LogSource } from './bytes.ts';
 import { CellReader, type Range } from './cells.ts';
-import { type Column, type ColumnKind, findColumns, unknownColumnMessage } from './columns.ts';
+import { type Column, type ColumnKind, findColumns, headerColumns, unknownColumnMessage } from './columns.ts';
 import { PLAIN } from './dialect.ts';
 import type { Finding } from './finding.ts';
 import type { TableSink } from './intake.ts';
@@ -24,6 +24,8 @@ export interface RecordRow<Key extends string> {
   readonly line: number;
   text(key: Key): string | null;
   quantity(key: Key, range: Range): number | null;
+  /** The unit of a column as written in its brackets; null without them. */
+  unitOf(key: Key): string | null;
   /** A whole number of at least 0. */
   count(key: Key): number | null;
   word<Value>(key: Key, words: ReadonlyMap<string, Value>): Value | null;
@@ -32,6 +34,11 @@ export interface RecordRow<Key extends string> {
   /** Adds a problem at a cell. */
   problem(key: Key, code: string, message: string): void;
 }
+
+/** The columns of a kind of table, or what they are called in this one, by its header. */
+export type ColumnKinds<Key extends string> =
+  | readonly ColumnKind<Key>[]
+  | ((header: readonly Column[]) => readonly ColumnKind<Key>[]);
 
 /**
  * Reads a small table that a run names beside its logs: mountings, checks, amendments. A column of no known name is
@@ -42,7 +49,7 @@ export interface RecordRow<Key extends string> {
  */
 export async function readRecords<Key extends string, Item>(
   source: LogSource,
-  kinds: readonly ColumnKind<Key>[],
+  kinds: ColumnKinds<Key>,
   take: (row: RecordRow<Key>) => Item,
 ): Promise<RecordTable<Item>> {
   let sink: RecordSink<Key, Item> | undefined;
@@ -59,14 +66,14 @@ class RecordSink<Key extends string, Item> implements TableSink {
   readonly #file: string;
   readonly #problems: ProblemList;
   readonly #cells: CellReader;
-  readonly #kinds: readonly ColumnKind<Key>[];
+  readonly #kinds: ColumnKinds<Key>;
   readonly #take: (row: RecordRow<Key>) => Item;
   #columns: ReadonlyMap<Key, Column> = new Map();
 
   constructor(
     file: string,
     problems: ProblemList,
-    kinds: readonly ColumnKind<Key>[],
+    kinds: ColumnKinds<Key>,
     take: (row: RecordRow<Key>) => Item,
   ) {
     this.#file = file;
@@ -77,10 +84,11 @@ class RecordSink<Key extends string, Item> implements TableSink {
   }
 
   header(row: Row): void {
-    const { known, unknown } = findColumns(row, this.#kinds, this.#file, this.#problems);
+    const kinds = typeof this.#kinds === 'function' ? this.#kinds(headerColumns(row)) : this.#kinds;
+    const { known, unknown } = findColumns(row, kinds, this.#file, this.#problems);
     this.#columns = known;
     for (const column of unknown) {
-      const message = unknownColumnMessage(column, this.#kinds);
+      const message = unknownColumnMessage(column, kinds);
       this.findings.push({ code: 'unknown-column', message, ...row.place(column.index) });
     }
   }
@@ -107,6 +115,7 @@ class RecordSink<Key extends string, Item> implements TableSink {
       line: row.line,
       text: (key) => cells.text(row, at(key)),
       quantity: (key, range) => cells.quantity(row, at(key), range),
+      unitOf: (key) => at(key)?.unit ?? null,
       count: (key) => {
         const text = cells.text(row, at(key));
         if (text === null) return null;

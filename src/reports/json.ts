@@ -29,6 +29,7 @@ export function analysisDocument(result: ImpactResult, version: string): string 
       ...(imported ? { import: imported } : {}),
     })),
     energy: result.energy,
+    ...(result.period ? { period: result.period } : {}),
     defaults: result.defaults,
     notes: result.notes,
     conformance: {

@@ -31,6 +31,15 @@ export interface Input {
   readonly import?: ImportReport;
 }
 
+/** When a test was done and with which gauges: what a later look at the rig asks of a stored result. */
+export interface Period {
+  /** Times of the first and last row, as written; null where the log has none. */
+  readonly from: string | null;
+  readonly to: string | null;
+  /** Gauges that the log names. */
+  readonly gauges: readonly string[];
+}
+
 /** One of several samples of a session: tyres of one construction under one state of the rig. */
 export interface SampleSummary {
   /** What tells it from the others. */
@@ -89,6 +98,7 @@ export interface ImpactResult {
     readonly mass: number | null;
     readonly massFrom: string;
   };
+  readonly period?: Period;
   /** What the documents left open and the tool took for granted. */
   readonly defaults: readonly string[];
   /** What is worth knowing and is no deviation: sentences. */

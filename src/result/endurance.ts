@@ -1,6 +1,6 @@
 import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { LawName } from '../statistics/law.ts';
-import type { Input } from './analysis.ts';
+import type { Input, Period } from './analysis.ts';
 import type { JudgedCriterion, Verdict } from './criterion.ts';
 import type { Estimate } from './estimate.ts';
 
@@ -75,6 +75,7 @@ export interface EnduranceResult {
   readonly constructions: readonly { readonly id: string; readonly revision: string }[];
   readonly specification: { readonly id: string; readonly version: string } | null;
   readonly inputs: readonly Input[];
+  readonly period?: Period;
   readonly defaults: readonly string[];
   readonly notes: readonly string[];
   readonly conformance: {

@@ -19,6 +19,7 @@ export function enduranceDocument(result: EnduranceResult, version: string): str
     constructions,
     specification,
     inputs,
+    ...(result.period ? { period: result.period } : {}),
     defaults,
     notes,
     conformance,
