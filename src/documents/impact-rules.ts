@@ -91,19 +91,21 @@ const limitsAreWhole: Rule = ({ method, limits }, findings) => {
   }
 };
 
-/** A step that leaves the range from the start either way has one level only, and finds nothing. */
+/** A step that leaves the range from the start, upwards and (but for a rise) downwards, has one level: it finds nothing. */
 const stepFitsLimits: Rule = (fields, findings) => {
-  const { start, step, limits } = fields;
+  const { start, step, limits, method } = fields;
   if (start === undefined || step === undefined || limits === undefined) return;
   const { min = 0, max = Infinity } = limits;
   const [below, above] =
     step.kind === 'additive'
       ? [start - step.size, start + step.size]
       : [start / (1 + step.ratio), start * (1 + step.ratio)];
-  if (!(start >= min && start <= max) || below >= min || above <= max) return;
+  const isRise = method === 'rising-height';
+  if (!(start >= min && start <= max) || above <= max || (below >= min && !isRise)) return;
   const unit = unitOf(fields);
   const range = `${plain(min)} to ${plain(max)} ${unit}`;
-  const message = `found a step that leaves the limits, ${range}, upwards and downwards from the start, ${plain(start)} ${unit}; expected a smaller step or wider limits`;
+  const ways = isRise ? 'upwards' : 'upwards and downwards';
+  const message = `found a step that leaves the limits, ${range}, ${ways} from the start, ${plain(start)} ${unit}; expected a smaller step or wider limits`;
   findings.add(['step'], 'step-beyond-limits', message);
 };
 

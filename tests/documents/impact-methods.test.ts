@@ -55,6 +55,11 @@ describe('what is wrong with them', () => {
       ['step-beyond-limits'],
     ],
     [
+      'a rise whose first step leaves the limits upwards',
+      `${UP_DOWN.replace('up-and-down', 'rising-height').replace('25 mm', '▶300 mm')}limits: { min: 100 mm, max: 700 mm }\n`,
+      ['step-beyond-limits'],
+    ],
+    [
       'a ratio that leaves them both ways',
       `${UP_DOWN.replace('25 mm', '▶80 %')}limits: { min: 400 mm, max: 700 mm }\n`,
       ['step-beyond-limits'],

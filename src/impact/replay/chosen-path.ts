@@ -15,6 +15,7 @@ import {
   moved,
   raiseSettingError,
 } from './height-check.ts';
+import { MoveTally } from './moves.ts';
 import { type PathBasis, type SeriesPath, trialOf } from './path.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 import { nextTrial } from './tyre.ts';
@@ -41,8 +42,10 @@ export function chosenPath(
   let before: Visit | null = null;
   let beyond: { first: Visit; count: number } | null = null;
   let brokenBy: string | null = null;
+  const moves = new MoveTally();
 
   return {
+    moves,
     progress: () => state.progress,
     levels: () => null,
     advice: () => rule.advice(state),
@@ -83,11 +86,14 @@ export function chosenPath(
 
   function check(visit: Visit, asked: Asked, anyOrder: boolean, list: DeviationList): void {
     if (isAsAsked(visit, asked)) {
+      moves.count(visit, null);
       checkOwnPlan(visit, tolerance, list);
       return;
     }
     brokenBy ??= `the ${varied} of line ${visit.drop.line} was not the planned one`;
-    if (anyOrder || isSettingError(visit, asked)) {
+    const isSlip = isSettingError(visit, asked);
+    if (anyOrder || isSlip) {
+      moves.count(visit, isSlip ? null : varied === 'height' ? 'DROP-01' : 'DROP-11');
       raiseSettingError(visit, asked, varied, list);
     } else if (before === null) {
       const found = () => `the series starts at ${say(visit.setting)}, planned ${say(asked.height)}`;
@@ -98,12 +104,9 @@ export function chosenPath(
       const isWrongWay =
         isNear(visit.setting, from.setting, tolerance) ||
         Math.sign(move) !== Math.sign(asked.height - from.setting);
-      raiseAt(
-        list,
-        visit,
-        isWrongWay ? 'DROP-04' : 'DROP-05',
-        () => `${moved(visit, from, varied)}, planned ${say(asked.height)}`,
-      );
+      const code = isWrongWay ? 'DROP-04' : 'DROP-05';
+      moves.count(visit, code);
+      raiseAt(list, visit, code, () => `${moved(visit, from, varied)}, planned ${say(asked.height)}`);
     }
   }
 

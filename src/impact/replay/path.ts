@@ -4,6 +4,7 @@ import type { Levels, Varied } from '../rules/levels.ts';
 import type { Advice, MethodRule, Trial } from '../rules/rule.ts';
 import type { SeriesState } from '../rules/series-state.ts';
 import { NO_PROGRESS, type Progress } from '../rules/stop.ts';
+import type { MoveTally } from './moves.ts';
 import type { Visit } from './replayed.ts';
 
 /** What every path of a replay is given. */
@@ -36,6 +37,8 @@ export interface SeriesPath {
   beyondStop(): { readonly first: Visit; readonly count: number } | null;
   /** Why the path is not the one that count formulas suppose; null where it is. */
   broken(): string | null;
+  /** The moves of the series, and those of them that its rule did not ask for. */
+  readonly moves: MoveTally;
   /** What the series lacks where its own levels, not a stop rule, say how many drops it has; null elsewhere. */
   lacking(): string | null;
 }

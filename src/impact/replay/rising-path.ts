@@ -15,6 +15,7 @@ import {
   moved,
   raiseSettingError,
 } from './height-check.ts';
+import { MoveTally } from './moves.ts';
 import { heightAfter, type PathSettings, type SeriesPath, trialOf } from './path.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 import { nextTrial } from './tyre.ts';
@@ -57,8 +58,10 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
   let beyond: { first: Visit; count: number } | null = null;
   let started = 0;
   let failedFirst = 0;
+  const moves = new MoveTally();
 
   return {
+    moves,
     progress: () => state.progress,
     levels: () => state.levels,
     lacking: () => null,
@@ -183,10 +186,15 @@ export function risingPath(settings: RisingSettings): RisingSeriesPath {
   }
 
   function checkNext(visit: Visit, last: Visit, asked: Asked, list: DeviationList): void {
-    if (isAsAsked(visit, asked)) checkOwnPlan(visit, tolerance, list);
-    else if (isSettingError(visit, asked)) raiseSettingError(visit, asked, 'height', list);
-    else {
+    if (isAsAsked(visit, asked)) {
+      moves.count(visit, null);
+      checkOwnPlan(visit, tolerance, list);
+    } else if (isSettingError(visit, asked)) {
+      moves.count(visit, null);
+      raiseSettingError(visit, asked, 'height', list);
+    } else {
       const code = visit.drop.height < last.drop.height - tolerance ? 'DROP-03' : 'DROP-02';
+      moves.count(visit, code);
       raiseAt(list, visit, code, () => `${moved(visit, last)}, planned ${height(asked.height)}`);
       checkOwnPlan(visit, tolerance, list);
     }

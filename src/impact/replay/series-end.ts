@@ -18,7 +18,10 @@ export interface EndedSeries {
   readonly path: SeriesPath;
 }
 
-/** Raises what only the end of a series shows: its stop (DROP-10, DROP-56) and, up-and-down, its reversals (DROP-09). */
+/**
+ * Raises what only the end of a series shows: its stop (DROP-10, DROP-56), up-and-down its reversals (DROP-09), and a
+ * history that its rule could not have made, which invalidates the run.
+ */
 export function checkEnd(ended: EndedSeries, protocol: ImpactProtocol, list: DeviationList): void {
   const { path, file } = ended;
   const progress = path.progress();
@@ -35,6 +38,11 @@ export function checkEnd(ended: EndedSeries, protocol: ImpactProtocol, list: Dev
       file,
       found: () => `${series} ends with ${lacking ?? stillLacking(stop!, progress)}`,
     });
+  }
+  const foreign = path.moves.foreign(series, protocol.method);
+  if (foreign !== null) {
+    const { code, found, effect } = foreign;
+    list.add({ code, severity: 'invalidating', scope: 'run', file, found: () => found, effect });
   }
   const beyond = path.beyondStop();
   if (beyond !== null) {

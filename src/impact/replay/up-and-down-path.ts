@@ -11,6 +11,7 @@ import {
   moved,
   raiseSettingError,
 } from './height-check.ts';
+import { MoveTally } from './moves.ts';
 import { heightAfter, type PathSettings, type SeriesPath, trialOf } from './path.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 import { changedStep } from './step-change.ts';
@@ -28,8 +29,10 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
   let before: { readonly visit: Visit; readonly asked: number } | null = null;
   let beyond: { first: Visit; count: number } | null = null;
   let brokenBy: string | null = null;
+  const moves = new MoveTally();
 
   return {
+    moves,
     progress: () => state.progress,
     levels: () => state.levels,
     lacking: () => null,
@@ -78,6 +81,7 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
     list: DeviationList,
   ): void {
     if (isAsAsked(visit, asked)) {
+      if (before !== null) moves.count(visit, null);
       const isOff = checkOwnPlan(visit, tolerance, list);
       if (isOff) brokenBy ??= `the height of line ${visit.drop.line} was not the planned one (DROP-01)`;
       const stays = !waits && state.last !== null && asked.height === state.levels.at(state.last.index);
@@ -89,7 +93,8 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
       before === null
         ? checkStart(visit, asked, list)
         : checkMove(visit, before.visit, asked, following, list);
-    if (code !== null) brokenBy ??= `the height of line ${visit.drop.line} was not the planned one (${code})`;
+    if (code !== null)
+      brokenBy ??= `the ${varied} of line ${visit.drop.line} was not the planned one (${code}; amend it if it was written wrongly)`;
   }
 
   function checkStart(visit: Visit, asked: Asked, list: DeviationList): string | null {
@@ -127,11 +132,13 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
         () => `from here on the step is ${size}: ${moved(visit, last, varied)}, planned ${say(asked.height)}`,
       );
       state = { ...state, levels: settings.relevel(last.setting, step) };
+      moves.count(visit, null);
       checkOwnPlan(visit, tolerance, list);
       return 'DROP-05';
     }
     if (isSettingError(visit, asked)) {
       raiseSettingError(visit, asked, varied, list);
+      moves.count(visit, null);
       return varied === 'height' ? 'DROP-01' : 'DROP-11';
     }
     const move = visit.setting - last.setting;
@@ -139,6 +146,7 @@ export function upAndDownPath(settings: PathSettings): SeriesPath {
     const outward = last.acted === 'survived' ? 1 : -1;
     const wanted = waits && asked.height === from ? 0 : outward;
     const code = Math.abs(move) <= tolerance || Math.sign(move) !== wanted ? 'DROP-04' : 'DROP-05';
+    moves.count(visit, code, Math.sign(move) === -outward && Math.abs(move) > tolerance);
     raiseAt(list, visit, code, () => `${moved(visit, last, varied)}, planned ${say(asked.height)}`);
     checkOwnPlan(visit, tolerance, list);
     return code;

@@ -1,10 +1,11 @@
 import type { ImpactProtocol, Rig, Step } from '../../documents/kinds.ts';
+import { quote } from '../../problem/echo.ts';
 import { InputError } from '../../problem/problem.ts';
 import type { HistoryPlan } from './by-history.ts';
 import { dOptimal } from './d-optimal.ts';
 import { fixedLevel } from './fixed-level.ts';
 import { langlie } from './langlie.ts';
-import { type HeightLimits, type Levels, levelsFrom, narrower } from './levels.ts';
+import { type HeightLimits, type Levels, levelsFrom, narrower, sayer } from './levels.ts';
 import { risingHeight } from './rising-height.ts';
 import type { MethodRule } from './rule.ts';
 import type { MethodState, SeriesState } from './series-state.ts';
@@ -29,8 +30,8 @@ const STEPPING: Partial<Record<ImpactProtocol['method'], SteppingBuilder>> = {
 
 /** Every method that sets a level of its own at each drop. */
 const CHOOSING: Partial<Record<ImpactProtocol['method'], ChoosingBuilder>> = {
-  'fixed-level': (protocol, { limits: _, resolution: __, ...plan }) =>
-    fixedLevel({ ...plan, levels: needed(protocol, 'levels'), perLevel: protocol.perLevel }),
+  'fixed-level': (protocol, { limits, resolution: _, ...plan }) =>
+    fixedLevel({ ...plan, levels: reachedLevels(protocol, limits), perLevel: protocol.perLevel }),
   langlie: (protocol, plan) => langlie({ ...plan, limits: bothLimits(protocol, plan) }),
   'd-optimal': (protocol, plan) =>
     dOptimal({ ...plan, guess: needed(protocol, 'guess'), distribution: protocol.distribution }),
@@ -44,7 +45,8 @@ export function hitsAllowed(protocol: ImpactProtocol): number {
 /**
  * The levels that a protocol asks for on a rig: anchored at the start, within the narrower limits.
  *
- * @throws InputError for a protocol without start or step.
+ * @throws InputError for a protocol without start or step, and where the rig's limits leave out its start or all levels
+ *   but one; its own limits are checked with the document
  */
 export function plannedLevels(protocol: ImpactProtocol, rig: Rig | null): Levels {
   const { start, step } = protocol;
@@ -56,7 +58,19 @@ export function plannedLevels(protocol: ImpactProtocol, rig: Rig | null): Levels
       `found method: ${protocol.method} without start or step`,
     );
   }
-  return levelsFrom(start, step, levelLimits(protocol, rig), levelResolution(protocol, rig), protocol.vary);
+  const limits = levelLimits(protocol, rig);
+  const levels = levelsFrom(start, step, limits, levelResolution(protocol, rig), protocol.vary);
+  const say = levels.say;
+  if (isBeyond(start, limits)) {
+    const message = `found ${say(start)}, expected a start that rig ${quote(rig?.id ?? '')} reaches, ${rangeOf(limits, say)}; correct one of them`;
+    throw unusable(protocol, 'start', 'beyond-limits', message);
+  }
+  const least = protocol.method === 'rising-height' ? 0 : levels.lowest;
+  if (levels.highest <= least) {
+    const message = `found a step that leaves what rig ${quote(rig?.id ?? '')} reaches, ${rangeOf(limits, say)}, from the start, ${say(start)}; expected a smaller step or another start`;
+    throw unusable(protocol, 'step', 'step-beyond-limits', message);
+  }
+  return levels;
 }
 
 /**
@@ -144,6 +158,25 @@ function needed<K extends 'levels' | 'guess' | 'survivalsToRaise'>(
     throw unusable(protocol, 'method', 'missing-key', message);
   }
   return value;
+}
+
+/** The protocol's levels, all of which the rig must reach. */
+function reachedLevels(protocol: ImpactProtocol, limits: HeightLimits): readonly number[] {
+  const levels = needed(protocol, 'levels');
+  const say = sayer(protocol.vary);
+  const beyond = levels.filter((level) => isBeyond(level, limits));
+  if (beyond.length === 0) return levels;
+  const message = `found ${beyond.map(say).join(', ')}, expected levels that the rig reaches, ${rangeOf(limits, say)}; correct one of them`;
+  throw unusable(protocol, 'levels', 'beyond-limits', message);
+}
+
+function isBeyond(level: number, { min, max }: HeightLimits): boolean {
+  return (min !== null && level < min) || (max !== null && level > max);
+}
+
+function rangeOf({ min, max }: HeightLimits, say: (level: number) => string): string {
+  if (min === null) return `up to ${say(max!)}`;
+  return max === null ? `from ${say(min)}` : `${say(min)} to ${say(max)}`;
 }
 
 /** A level's neighbour upwards: what "one step" means at a height. */

@@ -35,6 +35,21 @@ describe('the up-and-down rule', () => {
     expect(narrow.advice(narrow.step(narrow.start, trial(500, 'failed')))).toMatchObject({ height: 500 });
   });
 
+  it('refuses a rig that reaches neither the start nor a second level, by the place in the protocol', () => {
+    const on = (protocol: ImpactProtocol, min: number, max: number) => () =>
+      ruleFor(protocol, rigOf({ limits: { min, max } }));
+    expect(on(upAndDownProtocol(), 100, 450)).toThrow(
+      /found 500 mm, expected a start that rig "drop-2" reaches, 100 mm to 450 mm/u,
+    );
+    expect(on(upAndDownProtocol(), 490, 520)).toThrow(/a step that leaves what rig "drop-2" reaches/u);
+    expect(on(risingProtocol(), 100, 370)).toThrow(/a step that leaves what rig "drop-2" reaches/u);
+    expect(on(upAndDownProtocol(), 475, 510)).not.toThrow();
+    const levels = { method: 'fixed-level', start: null, step: null, levels: [400, 450, 500] } as const;
+    expect(on(upAndDownProtocol(levels), 420, 480)).toThrow(
+      /found 400 mm, 500 mm, expected levels that the rig reaches, 420 mm to 480 mm/u,
+    );
+  });
+
   it('allows a free site while the specimen has one', () => {
     const three = ruleFor(
       upAndDownProtocol({ sites: { perSpecimen: 3, spacing: null, each: 'new-spot', avoid: [] } }),
