@@ -1,7 +1,12 @@
+import type { ColumnKind } from '../logs/columns.ts';
 import { PLAIN } from '../logs/dialect.ts';
+import { EVENT_COLUMNS } from '../logs/events.ts';
 import { EXPORT_COLUMNS } from '../logs/export/export-sink.ts';
 import { normalName } from '../logs/export/fingerprint.ts';
 import { type ColumnRule, type ExportProfile, PLAIN_PROFILE } from '../logs/export/profile.ts';
+import { INSPECTION_COLUMNS } from '../logs/inspections.ts';
+import { OUTCOME_COLUMNS } from '../logs/outcomes.ts';
+import { SAMPLE_COLUMNS } from '../logs/samples/layout.ts';
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import { dimensionOf, sameDimension } from '../quantity/units.ts';
@@ -81,6 +86,15 @@ export function findOpenKeys(findings: Findings): boolean {
   return isOpen;
 }
 
+/** Every column that a profile can name: of drops, of samples of a drum, and of the tables of a drum test. */
+const COLUMNS: readonly ColumnKind<string>[] = [
+  ...EXPORT_COLUMNS,
+  ...SAMPLE_COLUMNS,
+  ...OUTCOME_COLUMNS,
+  ...INSPECTION_COLUMNS,
+  ...EVENT_COLUMNS,
+].filter(({ name }, i, all) => all.findIndex((other) => other.name === name) === i);
+
 type Report = (path: Path, code: string, message: string) => void;
 
 const OUTCOME_VALUES = { failed: 'failed', survived: 'survived', 'not-evaluable': 'not-evaluable' } as const;
@@ -153,11 +167,11 @@ function checkSentinels(
 }
 
 function columnRules(columns: ExportFields['columns'], at: Report): Map<string, ColumnRule> {
-  const names = EXPORT_COLUMNS.map(({ name }) => name);
+  const names = COLUMNS.map(({ name }) => name);
   const rules = new Map<string, ColumnRule>();
   const taken = new Map<string, string>();
   for (const [key, written] of Object.entries(columns ?? {})) {
-    const kind = EXPORT_COLUMNS.find(({ name }) => name === key);
+    const kind = COLUMNS.find(({ name }) => name === key);
     if (!kind) {
       const near = didYouMean(key, names) || `; expected one of ${names.join(', ')}`;
       at(['columns', key], 'unknown-quantity', `found the unknown quantity ${quote(key)}${near}`);

@@ -1,6 +1,7 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
+import type { ExportProfile } from '../logs/export/profile.ts';
 import type { Finding } from '../logs/finding.ts';
-import type { SampleDialect } from '../logs/samples/dialect.ts';
+import { type SampleDialect, sampleDialect } from '../logs/samples/dialect.ts';
 import { openSampleLog, type SampleLog } from '../logs/samples/head.ts';
 import type { SampleLayout } from '../logs/samples/layout.ts';
 import { partsOf } from '../logs/samples/part.ts';
@@ -14,8 +15,15 @@ import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
 import { LOG_RULES, type LogRules } from './rules.ts';
 
+/** A log and how its rig writes it; null for the plain form. */
+export interface LogFile {
+  readonly path: string;
+  readonly profile: ExportProfile | null;
+}
+
 export interface DrumPassOptions {
-  readonly dialect: SampleDialect;
+  /** Of all logs, where their profiles do not say it. */
+  readonly dialect?: SampleDialect;
   readonly schedule: readonly EnduranceBlock[];
   /** Hz, of the protocol; null takes what the log itself keeps to. */
   readonly sampling: number | null;
@@ -56,10 +64,13 @@ const PART = 8 << 20;
  *
  * @throws InputError with the problems of all logs.
  */
-export async function passDrumLogs(paths: readonly string[], options: DrumPassOptions): Promise<DrumPass> {
+export async function passDrumLogs(
+  files: readonly (LogFile | string)[],
+  options: DrumPassOptions,
+): Promise<DrumPass> {
   const { schedule, rules = LOG_RULES, runner = inlineRunner(), partBytes = PART } = options;
   const logs = inOrder(
-    paths.map((path) => openSampleLog(path, options.dialect)),
+    files.map((file) => openLog(file, options.dialect)),
     schedule,
     rules,
   );
@@ -92,6 +103,11 @@ export async function passDrumLogs(paths: readonly string[], options: DrumPassOp
   problems.throwIfAny();
   ledger.close();
   return { logs: read, plan, rules, schedule, ledger };
+}
+
+function openLog(file: LogFile | string, dialect: SampleDialect | undefined): SampleLog {
+  const { path, profile } = typeof file === 'string' ? { path: file, profile: null } : file;
+  return openSampleLog(path, dialect ?? sampleDialect(profile), profile);
 }
 
 /** Replies in the order of the tasks, of which at most `width` are under way. */
@@ -200,14 +216,21 @@ function inOrder(
       return { file: log.path, line: log.layout.headerLine, column: null, code: 'other-columns', message };
     });
   if (problems.length > 0) throw new InputError(problems);
-  if (logs.length === 1 || first.layout.timeIndex < 0) return [...logs];
+  if (logs.length === 1 || !hasClock(first.layout)) return [...logs];
   const begins = new Map(
     logs.map((log) => [log, firstRows(log, schedule, rules)[0]?.first.time ?? Number.POSITIVE_INFINITY]),
   );
   return [...logs].sort((a, b) => begins.get(a)! - begins.get(b)!);
 }
 
+/** Whether times are of a clock, and not since a start that nobody stated. */
+function hasClock({ timeIndex, start }: SampleLayout): boolean {
+  return timeIndex >= 0 || start !== 0;
+}
+
 function columnsOf(layout: SampleLayout): string {
   const names = layout.columns.map(({ name, unit }) => `${name} [${unit}]`);
-  return [layout.timeIndex >= 0 ? 'time' : 'elapsed', ...names].join(', ');
+  return [hasClock(layout) ? 'time' : 'elapsed', ...names.filter((name) => !name.startsWith('elapsed'))].join(
+    ', ',
+  );
 }

@@ -7,16 +7,16 @@ import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
 import type { FoldPlan } from '../endurance/plan.ts';
 import { type DrumSummary, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
-import { type DrumEvent, readEvents } from '../logs/events.ts';
+import type { ColumnKind } from '../logs/columns.ts';
+import { type DrumEvent, EVENT_COLUMNS, readEvents } from '../logs/events.ts';
 import type { ExportProfile } from '../logs/export/profile.ts';
-import { type Inspection, readInspections } from '../logs/inspections.ts';
+import { INSPECTION_COLUMNS, type Inspection, readInspections } from '../logs/inspections.ts';
 import { type DrumOutcome, readOutcomes } from '../logs/outcomes.ts';
 import type { RecordTable } from '../logs/records.ts';
 import type { Register } from '../logs/register.ts';
-import { PLAIN_SAMPLES, type SampleDialect } from '../logs/samples/dialect.ts';
-import { keepAsFile } from '../logs/samples/spool.ts';
+import { type KeptLog, keepAsFile } from '../logs/samples/spool.ts';
 import { readSpecimens } from '../logs/specimens.ts';
-import { lookAt } from '../logs/table-kind.ts';
+import { isPlainTable, lookAt } from '../logs/table-kind.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
 import type { Documents } from './documents-of.ts';
@@ -63,21 +63,26 @@ export async function readEnduranceTest(
   const register =
     documents.specimens === null ? null : await gather.take(readSpecimens(documents.specimens));
   const outcomes: RecordTable<DrumOutcome>[] = [];
-  const samples: LogSource[] = [];
+  const samples: Samples[] = [];
   for (const { source, rig } of documents.logs) {
-    const { kind, source: log } = await lookAt(source, rig?.export?.dialect.separator ?? ',');
-    if (kind === 'drum outcomes') outcomes.push(...present(await gather.take(readOutcomes(log))));
+    const profile = rig?.export ?? null;
+    const { kind, source: log, isPlain } = await lookAt(source, profile);
+    if (kind === 'drum outcomes')
+      outcomes.push(...present(await gather.take(readOutcomes(log, isPlain ? null : profile))));
     else if (kind === 'drops' || kind === 'specimens') gather.add(otherTable(log, kind));
-    else samples.push(log);
+    else samples.push({ source: log, profile });
   }
-  const profile = documents.logs.map(({ rig }) => rig?.export ?? null).find((each) => each !== null) ?? null;
   const drum =
-    samples.length === 0
-      ? null
-      : await gather.take(readSamples(samples, documents.protocol, profile, reading));
-  const inspections =
-    documents.inspections === null ? null : await gather.take(readInspections(documents.inspections));
-  const events = documents.events === null ? null : await gather.take(readEvents(documents.events));
+    samples.length === 0 ? null : await gather.take(readSamples(samples, documents.protocol, reading));
+  const profile = documents.rig?.export ?? null;
+  const inspections = await table(
+    gather,
+    documents.inspections,
+    INSPECTION_COLUMNS,
+    readInspections,
+    profile,
+  );
+  const events = await table(gather, documents.events, EVENT_COLUMNS, readEvents, profile);
   gather.checkOnce(outcomes);
   gather.throwIfAny();
   return {
@@ -98,30 +103,46 @@ export async function readEnduranceTest(
   };
 }
 
+/** Reads a table of the lab, in plain form wherever its header is, else as the profile of the rig says. */
+async function table<Item>(
+  gather: Problems,
+  source: LogSource | null,
+  kinds: readonly ColumnKind<string>[],
+  read: (source: LogSource, profile: ExportProfile | null) => Promise<RecordTable<Item>>,
+  profile: ExportProfile | null,
+): Promise<RecordTable<Item> | null> {
+  if (source === null) return null;
+  const isFile = typeof source === 'string' || 'named' in source;
+  const isPlain = profile === null || !isFile || (await isPlainTable(source, kinds));
+  return gather.take(read(source, isPlain ? null : profile));
+}
+
+/** A log of samples, and how its rig writes it. */
+interface Samples {
+  readonly source: LogSource;
+  readonly profile: ExportProfile | null;
+}
+
 /** Reads the samples; what is said of a file is said under the name that the person gave it. */
 async function readSamples(
-  sources: readonly LogSource[],
+  sources: readonly Samples[],
   protocol: EnduranceProtocol,
-  profile: ExportProfile | null,
   { runner, onProgress, onFrame }: DrumReading,
 ): Promise<DrumRun> {
-  const kept = await Promise.all(sources.map(keepAsFile));
+  const kept = await keepAll(sources);
   const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
   const bytes = kept.reduce((sum, log) => sum + log.bytes, 0);
   const reader = (await runner?.(bytes)) ?? inlineRunner();
   try {
-    const read = await passDrumLogs(
-      kept.map(({ path }) => path),
-      {
-        dialect: dialectOf(profile),
-        schedule: protocol.schedule,
-        sampling: protocol.sampling,
-        runner: reader,
-        ...(onProgress ? { onProgress } : {}),
-        ...(onFrame ? { onFrame } : {}),
-      },
-    );
-    const logs = read.logs.map((log) => ({ ...log, path: namedAs.get(log.path) ?? log.path }));
+    const read = await passDrumLogs(kept, {
+      schedule: protocol.schedule,
+      sampling: protocol.sampling,
+      runner: reader,
+      ...(onProgress ? { onProgress } : {}),
+      ...(onFrame ? { onFrame } : {}),
+    });
+    const originals = new Map(kept.map(({ path, named, original }) => [path, { ...original, path: named }]));
+    const logs = read.logs.map((log) => ({ ...log, ...originals.get(log.path) }));
     const pass = { ...read, logs };
     const summary = summarise(pass);
     return { pass, summary, deviations: drumDeviations(pass, summary) };
@@ -140,10 +161,16 @@ async function readSamples(
   }
 }
 
-function dialectOf(profile: ExportProfile | null): SampleDialect {
-  if (profile === null) return PLAIN_SAMPLES;
-  const { separator, decimal, sentinels } = profile.dialect;
-  return { separator, decimal, sentinels: [...PLAIN_SAMPLES.sentinels, ...sentinels], offset: null };
+/** Files of all logs; none is left behind where one cannot be read. */
+async function keepAll(sources: readonly Samples[]): Promise<KeptLog[]> {
+  const kept: KeptLog[] = [];
+  try {
+    for (const { source, profile } of sources) kept.push(await keepAsFile(source, profile));
+  } catch (error) {
+    for (const { remove } of kept) remove();
+    throw error;
+  }
+  return kept;
 }
 
 function otherTable(source: LogSource, kind: string): Problem {

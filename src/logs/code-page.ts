@@ -31,6 +31,16 @@ function mended(text: string): string {
  */
 const WRONG = /[\u0080-\u009f\uf8f0-\uf8ff\ufffd]/;
 
+/**
+ * Bytes as text, a replacement character for what is none of the code page: for rows that are looked at one by one.
+ * Code pages of two bytes a character keep the bytes of ASCII for themselves up to the digits.
+ */
+export function textOf(bytes: Buffer, encoding: Encoding): string {
+  if (encoding === 'utf-8') return bytes.toString('utf8');
+  const text = new TextDecoder(encoding, { ignoreBOM: true }).decode(bytes);
+  return (encoding === 'windows-1252' ? mended(text) : text).replaceAll(new RegExp(WRONG, 'gu'), '\ufffd');
+}
+
 /** Every code page but UTF-8. */
 class CodePageDecoder implements Decoder {
   readonly #decoder: InstanceType<typeof TextDecoder>;

@@ -1,8 +1,8 @@
-import { quote } from '../problem/echo.ts';
 import type { LogSource } from './bytes.ts';
 import type { ColumnKind } from './columns.ts';
-import { instantOf } from './instant.ts';
-import { type RecordTable, readRecords } from './records.ts';
+import type { ExportProfile } from './export/profile.ts';
+import { recordForm } from './export/record-form.ts';
+import { type RecordRow, type RecordTable, readRecords } from './records.ts';
 
 /** Something that was done to a drum test, as the lab wrote it down. */
 export interface DrumEvent {
@@ -26,22 +26,24 @@ export const EVENT_COLUMNS: readonly ColumnKind<Key>[] = [
   { key: 'value', name: 'value', unit: null },
 ];
 
-/** @throws InputError with every problem of the file. */
-export function readEvents(source: LogSource): Promise<RecordTable<DrumEvent>> {
-  return readRecords(source, EVENT_COLUMNS, (row) => {
-    const written = row.needed('time', 'when it was');
-    const time = written === '' ? null : instantOf(written);
-    if (written !== '' && time === null) {
-      const message = `time: found ${quote(written)}, expected an ISO 8601 time with its offset, such as 2026-03-02T05:00:00+01:00; write it so`;
-      row.problem('time', 'bad-time', message);
-    }
+/**
+ * @param profile how the lab writes the table; null for the plain form
+ * @throws InputError with every problem of the file.
+ */
+export function readEvents(
+  source: LogSource,
+  profile: ExportProfile | null = null,
+): Promise<RecordTable<DrumEvent>> {
+  const take = (row: RecordRow<Key>): DrumEvent => {
+    row.needed('time', 'when it was');
     return {
       file: row.file,
       line: row.line,
-      time: time ?? Number.NaN,
+      time: row.instant('time') ?? Number.NaN,
       specimen: row.text('specimen'),
       event: row.needed('event', 'what was done'),
       value: row.text('value'),
     };
-  });
+  };
+  return readRecords(source, EVENT_COLUMNS, take, recordForm(profile, EVENT_COLUMNS));
 }

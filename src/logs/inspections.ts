@@ -1,7 +1,9 @@
 import type { LogSource } from './bytes.ts';
 import type { Range } from './cells.ts';
 import type { ColumnKind } from './columns.ts';
-import { type RecordTable, readRecords } from './records.ts';
+import type { ExportProfile } from './export/profile.ts';
+import { recordForm } from './export/record-form.ts';
+import { type RecordRow, type RecordTable, readRecords } from './records.ts';
 
 /** One reading or finding of an inspection of a tyre on the drum. */
 export interface Inspection {
@@ -41,9 +43,15 @@ const STATES: ReadonlyMap<string, 'hot' | 'cold'> = new Map([
   ['cold', 'cold'],
 ]);
 
-/** @throws InputError with every problem of the file. */
-export function readInspections(source: LogSource): Promise<RecordTable<Inspection>> {
-  return readRecords(source, INSPECTION_COLUMNS, (row) => {
+/**
+ * @param profile how the lab writes the table; null for the plain form
+ * @throws InputError with every problem of the file.
+ */
+export function readInspections(
+  source: LogSource,
+  profile: ExportProfile | null = null,
+): Promise<RecordTable<Inspection>> {
+  const take = (row: RecordRow<Key>): Inspection => {
     const distance = row.quantity('distance', DISTANCE);
     row.needed('distance', 'the kilometres at which it was looked at');
     return {
@@ -58,5 +66,6 @@ export function readInspections(source: LogSource): Promise<RecordTable<Inspecti
       treadDepth: row.quantity('treadDepth', DEPTH),
       state: row.word('state', STATES),
     };
-  });
+  };
+  return readRecords(source, INSPECTION_COLUMNS, take, recordForm(profile, INSPECTION_COLUMNS));
 }

@@ -2,7 +2,7 @@
 export type TableKind = 'drops' | 'drum samples' | 'drum outcomes' | 'specimens';
 
 /** Names that only this kind of table has together; the first kind that has them all is meant. */
-const MARKS: readonly { readonly kind: TableKind; readonly names: readonly string[] }[] = [
+export const NEEDED_COLUMNS: readonly { readonly kind: TableKind; readonly names: readonly string[] }[] = [
   { kind: 'drops', names: ['specimen', 'height', 'outcome'] },
   { kind: 'drum samples', names: ['speed', 'load'] },
   { kind: 'drum outcomes', names: ['specimen', 'survived', 'failed'] },
@@ -16,5 +16,5 @@ const MARKS: readonly { readonly kind: TableKind; readonly names: readonly strin
  */
 export function kindOfTable(names: readonly string[]): TableKind | null {
   const present = new Set(names);
-  return MARKS.find((mark) => mark.names.every((name) => present.has(name)))?.kind ?? null;
+  return NEEDED_COLUMNS.find((mark) => mark.names.every((name) => present.has(name)))?.kind ?? null;
 }

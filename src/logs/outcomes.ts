@@ -2,6 +2,8 @@ import { quote } from '../problem/echo.ts';
 import type { LogSource } from './bytes.ts';
 import type { Range } from './cells.ts';
 import type { ColumnKind } from './columns.ts';
+import type { ExportProfile } from './export/profile.ts';
+import { recordForm } from './export/record-form.ts';
 import { type RecordRow, type RecordTable, readRecords } from './records.ts';
 
 /** How one tyre of a drum test ended, as the lab wrote it down. */
@@ -32,14 +34,18 @@ const SURVIVED: Range = { unit: 'km', least: 0, most: 1e6 };
 const FAILED: Range = { unit: 'km', least: 0, most: 1e6, isOpen: true };
 
 /**
- * Reads a table of drum outcomes in plain form, one row a tyre.
+ * Reads a table of drum outcomes, one row a tyre.
  *
+ * @param profile how the lab writes the table; null for the plain form
  * @throws InputError with every problem of the file: a tyre that stands twice, one that failed before it survived, one
  *   without a distance
  */
-export function readOutcomes(source: LogSource): Promise<RecordTable<DrumOutcome>> {
+export function readOutcomes(
+  source: LogSource,
+  profile: ExportProfile | null = null,
+): Promise<RecordTable<DrumOutcome>> {
   const seen = new Map<string, number>();
-  return readRecords(source, OUTCOME_COLUMNS, (row) => {
+  const take = (row: RecordRow<Key>): DrumOutcome => {
     const specimen = row.needed('specimen', "the specimen's name");
     checkOnce(row, specimen, seen);
     const survived = row.quantity('survived', SURVIVED);
@@ -53,7 +59,8 @@ export function readOutcomes(source: LogSource): Promise<RecordTable<DrumOutcome
       row.problem('survived', 'no-distance', message);
     }
     return { file: row.file, line: row.line, specimen, survived, failed, cause: row.text('cause') };
-  });
+  };
+  return readRecords(source, OUTCOME_COLUMNS, take, recordForm(profile, OUTCOME_COLUMNS));
 }
 
 function checkOnce(row: RecordRow<Key>, specimen: string, seen: Map<string, number>): void {

@@ -47,7 +47,7 @@ export function readFormed(text: string, { decimal, thousands }: NumberForm): nu
 }
 
 /** Without the marks, where they stand between groups of three digits; else as it is. */
-function ungrouped(text: string, decimal: '.' | ',', thousands: string): string {
+export function ungrouped(text: string, decimal: '.' | ',', thousands: string): string {
   const key = `${decimal}${thousands}`;
   let grouping = GROUPINGS.get(key);
   if (!grouping) {

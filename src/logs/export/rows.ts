@@ -211,7 +211,7 @@ function isEmpty(row: Row): boolean {
 }
 
 /** `Key: value`, `Key = value`, or the first cell and the others. */
-function splitLine(row: Row): { key: string; value: string } {
+export function splitLine(row: Pick<Row, 'cells'>): { key: string; value: string } {
   const [first = '', ...others] = row.cells.map((cell) => cell.trim()).filter((cell) => cell !== '');
   const [, key, begin] = /^([^:=]{1,80}?)\s*[:=]\s*(.*)$/su.exec(first) ?? [];
   const value = key === undefined ? others : [begin!, ...others].filter((part) => part !== '');

@@ -1,10 +1,16 @@
 import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { quote } from '../../problem/echo.ts';
 import { InputError } from '../../problem/problem.ts';
+import { textOf } from '../code-page.ts';
+import type { ExportProfile } from '../export/profile.ts';
+import { ExportRows } from '../export/rows.ts';
 import type { Finding } from '../finding.ts';
+import { instantOf } from '../instant.ts';
+import { scanQuoted } from '../quoted.ts';
 import { Row } from '../row.ts';
 import { foreignSignature } from '../signature.ts';
 import type { SampleDialect } from './dialect.ts';
-import { readLayout, type SampleLayout } from './layout.ts';
+import { readLayout, SAMPLE_EXPORT_COLUMNS, type SampleLayout } from './layout.ts';
 
 /** A drum log of which the header was read. */
 export interface SampleLog {
@@ -18,46 +24,146 @@ export interface SampleLog {
 
 const HEAD = 64 * 1024;
 
+/** A line of the head: the row, and the byte behind its line end. */
+interface HeadLine {
+  readonly row: Row;
+  readonly next: number;
+}
+
+/** The first bytes of a log, and how its lines end. */
+interface Head {
+  readonly path: string;
+  readonly size: number;
+  readonly bytes: Buffer;
+  readonly lineEnd: 10 | 13;
+  readonly dialect: SampleDialect;
+}
+
 /**
- * Reads the header of a drum log; blank lines may stand before it.
+ * Reads the header of a drum log: in plain form after blank lines at most, else where the profile of its rig says.
  *
  * @throws InputError for a file that is empty or no text, and with every problem of the header.
  */
-export function openSampleLog(path: string, dialect: SampleDialect): SampleLog {
+export function openSampleLog(
+  path: string,
+  dialect: SampleDialect,
+  profile: ExportProfile | null = null,
+): SampleLog {
   const { bytes, size } = readHead(path);
-  const fail = (code: string, message: string, line: number | null = null): never => {
-    throw new InputError([{ file: path, line, column: null, code, message }]);
-  };
-  if (size === 0) fail('empty-file', 'the file is empty, expected a header row and rows');
-  const foreign = foreignSignature(bytes);
-  if (foreign) fail(foreign.code, foreign.message);
-  let at = bytes.subarray(0, 3).equals(Buffer.from([0xef, 0xbb, 0xbf])) ? 3 : 0;
+  if (size === 0) throw fault(path, 'empty-file', 'the file is empty, expected a header row and rows');
+  const foreign = foreignSignature(bytes, dialect.encoding);
+  if (foreign) throw fault(path, foreign.code, foreign.message);
   const lineEnd = bytes.includes(10) || !bytes.includes(13) ? 10 : 13;
+  const head: Head = { path, size, bytes, lineEnd, dialect };
+  return profile === null ? plainLog(head) : exportedLog(head, profile);
+}
+
+function plainLog(head: Head): SampleLog {
+  const { path, size, lineEnd, dialect } = head;
+  for (const { row, next } of linesOf(head)) {
+    if (row.text.trim() === '') continue;
+    const place = { header: row.text, head: NO_HEAD, bodyOffset: Math.min(next, size), lineEnd, start: 0 };
+    return { path, size, ...readLayout(row, path, place, dialect, null) };
+  }
+  throw fault(path, 'no-header', 'found only blank lines, expected a header row and rows');
+}
+
+/** What stands above the rows goes through the reader of exports, as that of a drop log does. */
+function exportedLog(head: Head, profile: ExportProfile): SampleLog {
+  const { path, size, lineEnd } = head;
+  const rows = new ExportRows(profile, SAMPLE_EXPORT_COLUMNS);
+  const above: string[] = [];
+  for (const { row, next } of linesOf(head)) {
+    above.push(row.text);
+    for (const item of rows.pass([row])) {
+      if (!(item instanceof Row)) throw fault(path, item.code, item.message, item.line, item.column);
+      const start = startOf(rows, profile, path);
+      const dialect = {
+        ...head.dialect,
+        ...(start === null ? {} : { time: { kind: 'seconds', start } as const }),
+      };
+      const names = above.slice(-profile.header.length).filter((text) => text !== item.text);
+      const keys = rows.metadata.map(({ key }) => key).filter((key) => key !== '');
+      const bodyOffset = Math.min(next, size);
+      const place = {
+        header: item.text,
+        head: { rows: names, keys },
+        bodyOffset,
+        lineEnd,
+        start: start ?? 0,
+      };
+      const read = readLayout(item, path, place, dialect, { profile, units: rows.units });
+      const metadata = rows.metadata.map(({ line, key, value }) => ({
+        code: 'metadata',
+        message: `before the header: ${quote(`${key}: ${value}`)}`,
+        line,
+        column: null,
+      }));
+      return { path, size, layout: read.layout, findings: [...rows.findings, ...metadata, ...read.findings] };
+    }
+  }
+  const [missing] = [...rows.end()];
+  throw fault(
+    path,
+    missing?.code ?? 'no-header',
+    missing?.message ??
+      'found no header where the profile has it, expected one (export.preamble, export.header)',
+    missing?.line ?? null,
+  );
+}
+
+const NO_HEAD = { rows: [], keys: [] };
+
+/** Milliseconds since 1970 that relative seconds count from; null where times are of another form. */
+function startOf(rows: ExportRows, { time }: ExportProfile, path: string): number | null {
+  if (time?.kind !== 'seconds') return null;
+  if (typeof time.start === 'number') return time.start;
+  const stated = rows.valueOf(time.start.key);
+  const instant = stated === null ? null : instantOf(stated.value);
+  if (instant !== null) return instant;
+  const found =
+    stated === null
+      ? `no line ${quote(time.start.key)}`
+      : `${quote(stated.value)} at ${quote(time.start.key)}`;
+  const message = `found ${found} before the header, expected the start as ISO 8601 with its offset; the profile may give it (export.time.start)`;
+  throw fault(path, 'no-start', message, stated?.line ?? 1, 1);
+}
+
+function* linesOf({ path, bytes, size, lineEnd, dialect }: Head): Generator<HeadLine> {
+  let at = bytes.subarray(0, 3).equals(Buffer.from([0xef, 0xbb, 0xbf])) ? 3 : 0;
   for (let line = 1; at < bytes.length; line++) {
     const found = bytes.indexOf(lineEnd, at);
     if (found < 0 && bytes.length < size) {
-      fail('no-header', `found no line end in the first ${HEAD / 1024} kB, expected a header row`, line);
+      const message = `found no line end in the first ${HEAD / 1024} kB, expected a header row`;
+      throw fault(path, 'no-header', message, line);
     }
     const end = found < 0 ? bytes.length : found;
-    const text = decoded(bytes.subarray(at, end), path, line).replace(/\r$/u, '');
+    const text = textOf(bytes.subarray(at, end), dialect.encoding).replace(/\r$/u, '');
+    if (text.includes('\ufffd')) throw wrongEncoding(path, line, dialect);
+    const quoted = text.includes('"') ? scanQuoted(text, 0, dialect.separator) : null;
+    const cells = quoted?.cells ?? text.split(dialect.separator);
     at = end + 1;
-    if (text.trim() === '') continue;
-    const cells = text.split(dialect.separator);
-    const header = new Row({ line, text, cells, starts: null, isEnded: true, isCut: false });
-    const place = { header: text, bodyOffset: Math.min(at, size), lineEnd } as const;
-    return { path, size, ...readLayout(header, path, place, dialect) };
+    const row = new Row({ line, text, cells, starts: quoted?.starts ?? null, isEnded: true, isCut: false });
+    yield { row, next: at };
   }
-  return fail('no-header', 'found only blank lines, expected a header row and rows');
 }
 
-function decoded(bytes: Buffer, path: string, line: number): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-  } catch {
-    const message =
-      'the header is not UTF-8; if the rig writes another code page, its profile names it (export: encoding)';
-    throw new InputError([{ file: path, line, column: null, code: 'wrong-encoding', message }]);
-  }
+function wrongEncoding(path: string, line: number, { encoding }: SampleDialect): InputError {
+  const message =
+    encoding === 'utf-8'
+      ? 'the header is not UTF-8; if the rig writes another code page, its profile names it (export.encoding)'
+      : `the header is not ${encoding}, as the profile says; name the rig's code page (export.encoding)`;
+  return fault(path, 'wrong-encoding', message, line);
+}
+
+function fault(
+  file: string,
+  code: string,
+  message: string,
+  line: number | null = null,
+  column: number | null = null,
+): InputError {
+  return new InputError([{ file, line, column, code, message }]);
 }
 
 function readHead(path: string): { bytes: Buffer; size: number } {
@@ -72,8 +178,7 @@ function readHead(path: string): { bytes: Buffer; size: number } {
     const code = (error as NodeJS.ErrnoException).code ?? 'unknown reason';
     const message =
       code === 'ENOENT' ? 'there is no such file; check the path' : `the file cannot be read (${code})`;
-    const problem = code === 'ENOENT' ? 'no-such-file' : 'unreadable-file';
-    throw new InputError([{ file: path, line: null, column: null, code: problem, message }]);
+    throw fault(path, code === 'ENOENT' ? 'no-such-file' : 'unreadable-file', message);
   } finally {
     if (handle !== null) closeSync(handle);
   }

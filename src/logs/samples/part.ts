@@ -47,7 +47,9 @@ export class PartScanner {
   scan(part: FilePart, take: (batch: SampleBatch) => void): PartScan {
     const batch = this.#batch;
     const scanner = this.#scanner;
+    const { start } = this.#layout;
     const flush = (): void => {
+      if (start !== 0) for (let row = 0; row < batch.rows; row++) batch.time[row]! += start;
       if (batch.rows > 0) take(batch);
       batch.rows = 0;
     };

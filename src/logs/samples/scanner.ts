@@ -1,20 +1,19 @@
 import type { Problem } from '../../problem/problem.ts';
+import { textOf } from '../code-page.ts';
 import type { SampleBatch } from './batch.ts';
 import { ClockMinute } from './clock.ts';
 import type { SampleLayout } from './layout.ts';
-import { ColumnSentinels } from './sentinels.ts';
+import { longNumber, POWERS, SAFE_DIGITS, UNSAFE } from './long-number.ts';
+import { NUMBER, RowColumns, STATE, TIME } from './row-columns.ts';
 import { ShapeMemory } from './shape-memory.ts';
 import { readSlowRow, type SlowContext } from './slow-row.ts';
+import { StateWord } from './state-word.ts';
 import { Tallies } from './tally.ts';
+import { SampleTimes } from './times.ts';
 
 /** Bytes that may be read (not used) behind the last line end, so that the hot path needs no bounds. */
 export const SLACK = 64;
 
-/** Longest run of digits that fits 32 bits whatever the digits are. */
-const SAFE_DIGITS = 9;
-/** Where doubles cease to hold every whole number: 2^53. */
-const UNSAFE = 9007199254740992;
-const POWERS = Float64Array.from({ length: 23 }, (_, i) => 10 ** i);
 const LF = 10;
 const CR = 13;
 /** What is below it is no text. */
@@ -23,13 +22,8 @@ const MINUS = 45;
 const ZERO = 48;
 const COLON = 58;
 const QUOTE = 34;
-const POINT = 46;
-
-/** What stands in a column, as the hot path asks. */
-const SKIPPED = 0;
-const NUMBER = 1;
-const TIME = 2;
-const STATE = 3;
+/** Digits behind a mark that may as well be one of thousands, where the profile does not say. */
+const EITHER_WAY = 3;
 
 /**
  * Bytes → batches of rows. The hot path makes no string and no object: numbers are read digit by digit into whole
@@ -46,45 +40,26 @@ export class SampleScanner {
   readonly #layout: SampleLayout;
   readonly #batch: SampleBatch;
   #flush: () => void = () => {};
-  readonly #kinds: Uint8Array;
-  readonly #targets: Float64Array[];
-  readonly #decimals: Int32Array;
-  /** By place in the row. */
-  readonly #sentinels: ColumnSentinels[];
+  readonly #columns: RowColumns;
   readonly #slowContext: SlowContext;
-  readonly #low: Float64Array;
-  readonly #high: Float64Array;
+  readonly #times: SampleTimes;
   readonly #clock: ClockMinute;
   readonly #shapes: ShapeMemory;
+  readonly #state: StateWord;
   #shapedEnd = 0;
-  #state = -1;
-  #stateBytes = new Uint8Array(0);
+  /** Changes of the clock's offset that the shapes know of. */
+  #offsets = 0;
 
   constructor(layout: SampleLayout, batch: SampleBatch) {
     this.#layout = layout;
     this.#batch = batch;
-    const count = layout.columnCount;
-    this.#kinds = new Uint8Array(count).fill(SKIPPED);
-    this.#decimals = new Int32Array(count);
-    this.#low = new Float64Array(count);
-    this.#high = new Float64Array(count);
-    this.#targets = Array.from({ length: count }, () => batch.time);
-    this.#sentinels = [];
-    if (layout.timeIndex >= 0) this.#kinds[layout.timeIndex] = TIME;
-    if (layout.stateIndex >= 0) this.#kinds[layout.stateIndex] = STATE;
-    for (const [k, column] of layout.columns.entries()) {
-      const sentinels = new ColumnSentinels(column, layout);
-      this.#kinds[column.index] = NUMBER;
-      this.#decimals[column.index] = column.decimals;
-      this.#targets[column.index] = batch.values[k]!;
-      this.#sentinels[column.index] = sentinels;
-      this.#low[column.index] = sentinels.low;
-      this.#high[column.index] = sentinels.high;
-    }
-    const sentinels = layout.columns.map(({ index }) => this.#sentinels[index]!);
-    this.#slowContext = { layout, batch, sentinels };
-    this.#clock = new ClockMinute(layout.dialect.offset);
-    this.#shapes = new ShapeMemory({ layout, batch, clock: this.#clock, sentinels });
+    this.#columns = new RowColumns(layout, batch);
+    this.#times = new SampleTimes(layout.dialect);
+    this.#clock = new ClockMinute(this.#times, layout.dialect.separator);
+    this.#state = new StateWord(batch, layout.dialect.encoding);
+    const sentinels = this.#columns.layoutSentinels;
+    this.#slowContext = { layout, batch, times: this.#times, sentinels };
+    this.#shapes = new ShapeMemory({ layout, batch, clock: this.#clock, mark: this.#times.mark, sentinels });
   }
 
   /** Begins another part. @param flush takes the rows of the batch, and leaves it empty */
@@ -106,15 +81,13 @@ export class SampleScanner {
   scan(bytes: Buffer, start: number, stop: number, base: number, isEnded = true): void {
     const batch = this.#batch;
     const { capacity, time, line, from, to, state } = batch;
-    const kinds = this.#kinds;
-    const targets = this.#targets;
-    const decimals = this.#decimals;
-    const low = this.#low;
-    const high = this.#high;
+    const { kinds, targets, decimals, low, high, sentinels } = this.#columns;
     const count = kinds.length;
-    const separator = this.#layout.dialect.separator.charCodeAt(0);
-    const point = this.#layout.dialect.decimal.charCodeAt(0) - ZERO;
-    const lineEnd = this.#layout.lineEnd;
+    const { dialect, lineEnd } = this.#layout;
+    const separator = dialect.separator.charCodeAt(0);
+    const point = dialect.decimal.charCodeAt(0) - ZERO;
+    const eitherWay = dialect.isDecimalStated ? -1 : EITHER_WAY;
+    const timeMark = this.#times.mark.charCodeAt(0);
     const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     const { words, suffix } = this.#clock;
     let w0 = words[0]!;
@@ -170,6 +143,7 @@ export class SampleScanner {
             }
             fraction = at - behind;
             digits += fraction;
+            if (fraction === eitherWay) break;
           }
           const shift = decimals[k]! - fraction;
           let value = 0;
@@ -186,7 +160,7 @@ export class SampleScanner {
           if (value >= UNSAFE) break;
           // Taken from nought, so that −0 becomes 0.
           if (isNegative) value = 0 - value;
-          if (value <= low[k]! || value >= high[k]!) value = this.#sentinels[k]!.read(value);
+          if (value <= low[k]! || value >= high[k]!) value = sentinels[k]!.read(value);
           targets[k]![rows] = value;
         } else if (kind === TIME) {
           if (
@@ -195,7 +169,7 @@ export class SampleScanner {
             view.getInt32(at + 8, true) !== w2 ||
             view.getInt32(at + 12, true) !== w3
           ) {
-            if (!this.#adopt(bytes, at)) break;
+            if (!this.#clock.adopt(bytes, at)) break;
             w0 = words[0]!;
             w1 = words[1]!;
             w2 = words[2]!;
@@ -206,7 +180,7 @@ export class SampleScanner {
           if (bytes[at + 16] !== COLON || tens >>> 0 > 5 || ones >>> 0 > 9) break;
           let milliseconds = (tens * 10 + ones) * 1000;
           at += 19;
-          if (bytes[at] === POINT) {
+          if (bytes[at] === timeMark) {
             const behind = ++at;
             let weight = 100;
             let digit = bytes[at]! - ZERO;
@@ -225,8 +199,8 @@ export class SampleScanner {
           const behind = bytes[at + s]!;
           if (s < suffixLength || (behind !== separator && behind !== LF && behind !== CR)) {
             // The offset changed within the minute, as clocks are put back, or goes on behind what was known of it.
-            const cell = this.#cellStart(bytes, begin, k, separator);
-            if (!this.#adopt(bytes, cell)) break;
+            const cell = cellStart(bytes, begin, k, separator);
+            if (!this.#clock.adopt(bytes, cell)) break;
             w0 = words[0]!;
             w1 = words[1]!;
             w2 = words[2]!;
@@ -243,8 +217,8 @@ export class SampleScanner {
           let byte = bytes[at]!;
           while (byte !== separator && byte >= BLANK) byte = bytes[++at]!;
           if (kind === STATE) {
-            if (!this.#isSameState(bytes, first, at) && !this.#adoptState(bytes, first, at)) break;
-            state[rows] = this.#state;
+            if (!this.#state.isSame(bytes, first, at) && !this.#state.adopt(bytes, first, at)) break;
+            state[rows] = this.#state.id;
           }
         }
         if (k < count - 1) {
@@ -297,7 +271,12 @@ export class SampleScanner {
   ): number {
     const { recent } = this.#shapes;
     if (recent.length === 0) return 0;
-    if (this.#layout.timeIndex === 0) this.#turnClock(bytes, view, at);
+    if (this.#layout.timeIndex === 0) this.#clock.turnTo(bytes, view, at);
+    if (this.#clock.changes !== this.#offsets) {
+      this.#offsets = this.#clock.changes;
+      this.#shapes.forget();
+      return 0;
+    }
     for (let i = 0; i < recent.length; i++) {
       const shape = recent[i]!;
       const read = shape.read(bytes, view, at, stop, row, line, base);
@@ -309,78 +288,19 @@ export class SampleScanner {
     return 0;
   }
 
-  /** Sets the clock to the minute of the row at `at`, which a new minute begins now and then. */
-  #turnClock(bytes: Buffer, view: DataView, at: number): void {
-    const { words } = this.#clock;
-    const minute = view.getInt32(at + 12, true);
-    if (minute === words[3]) return;
-    const isSameHour =
-      view.getInt32(at, true) === words[0] &&
-      view.getInt32(at + 4, true) === words[1] &&
-      view.getInt32(at + 8, true) === words[2];
-    if (!isSameHour || !this.#clock.turn(minute)) this.#adopt(bytes, at);
-  }
-
   #slow(bytes: Buffer, begin: number, end: number, row: number, line: number, isEnded: boolean): boolean {
     const behind = end > begin && bytes[end - 1] === CR ? end - 1 : end;
-    const text = bytes.toString('utf8', begin, behind);
+    const text = textOf(bytes.subarray(begin, behind), this.#layout.dialect.encoding);
     const reading = readSlowRow(text, line, isEnded, this.#slowContext, row);
     if (reading.kind === 'tally') this.tallies.add(reading.code, line);
     else if (reading.kind === 'problems') for (const problem of reading.problems) this.problem(problem);
     return reading.kind === 'row';
   }
-
-  #adopt(bytes: Buffer, at: number): boolean {
-    let end = at;
-    while (end < at + 40 && bytes[end] !== LF && bytes[end] !== CR && bytes[end] !== this.#separator) end++;
-    const { suffixLength } = this.#clock;
-    const before = this.#clock.suffix.slice(0, suffixLength).join();
-    const isAdopted = this.#clock.adopt(bytes.toString('latin1', at, end));
-    const { suffix } = this.#clock;
-    if (suffix.slice(0, this.#clock.suffixLength).join() !== before) this.#shapes.forget();
-    return isAdopted;
-  }
-
-  get #separator(): number {
-    return this.#layout.dialect.separator.charCodeAt(0);
-  }
-
-  /** Where a cell begins in a row of which the cells before it are known to hold no quotes. */
-  #cellStart(bytes: Buffer, begin: number, index: number, separator: number): number {
-    let at = begin;
-    for (let k = 0; k < index; k++) at = bytes.indexOf(separator, at) + 1;
-    return at;
-  }
-
-  #isSameState(bytes: Buffer, first: number, end: number): boolean {
-    const known = this.#stateBytes;
-    if (this.#state < 0 || end - first !== known.length) return false;
-    for (let i = 0; i < known.length; i++) if (bytes[first + i] !== known[i]) return false;
-    return true;
-  }
-
-  #adoptState(bytes: Buffer, first: number, end: number): boolean {
-    if (bytes.subarray(first, end).includes(0)) return false;
-    this.#stateBytes = Uint8Array.prototype.slice.call(bytes, first, end);
-    this.#state = this.#batch.stateId(bytes.toString('utf8', first, end).trim());
-    return true;
-  }
 }
 
-/** A number of more digits than 32 bits hold, or finer than the column keeps: rounded half away from nought. */
-function longNumber(bytes: Buffer, first: number, end: number, point: number, decimals: number): number {
-  let value = 0;
-  let left = -1;
-  for (let at = first; at < end; at++) {
-    const byte = bytes[at]!;
-    if (byte === point) {
-      left = decimals;
-    } else if (left === 0) {
-      return byte >= ZERO + 5 ? value + 1 : value;
-    } else {
-      value = value * 10 + (byte - ZERO);
-      if (left > 0) left--;
-    }
-  }
-  return value * POWERS[left < 0 ? decimals : left]!;
+/** Where a cell begins in a row of which the cells before it are known to hold no quotes. */
+function cellStart(bytes: Buffer, begin: number, index: number, separator: number): number {
+  let at = begin;
+  for (let k = 0; k < index; k++) at = bytes.indexOf(separator, at) + 1;
+  return at;
 }

@@ -11,11 +11,14 @@ export class ColumnSentinels {
   readonly #steps: ReadonlySet<number>;
 
   constructor(column: SampleColumn, { dialect }: SampleLayout) {
+    const { decimal } = dialect;
+    // The profile may write its numbers with a decimal point, or as the rig does.
+    const marks = decimal === '.' ? (['.'] as const) : ([decimal, '.'] as const);
     const steps =
       column.role === 'elapsed'
         ? []
-        : dialect.sentinels
-            .map((text) => wholeNumber(text, dialect.decimal, column.decimals))
+        : [...dialect.sentinels, ...column.sentinels]
+            .flatMap((text) => marks.map((mark) => wholeNumber(text, mark, column.decimals)))
             .filter((step) => !Number.isNaN(step));
     this.#steps = new Set(steps);
     this.low = Math.max(Number.NEGATIVE_INFINITY, ...steps.filter((step) => step <= 0));

@@ -58,7 +58,7 @@ export class ShapeMemory {
       this.#paused = this.#pause;
       this.#pause = Math.min(LONGEST_PAUSE, this.#pause * 2);
     }
-    const shape = shapeOf(row, this.#context.layout);
+    const shape = shapeOf(row, this.#context.layout, this.#context.mark);
     if (!shape) return;
     let known = this.#known.get(shape.key);
     if (known === undefined) {

@@ -25,6 +25,8 @@ export interface ShapeContext {
   readonly layout: SampleLayout;
   readonly batch: SampleBatch;
   readonly clock: ClockMinute;
+  /** Before the fraction of a second. */
+  readonly mark: '.' | ',';
   readonly sentinels: readonly ColumnSentinels[];
 }
 
@@ -37,7 +39,10 @@ export interface ShapeContext {
  *
  * The program is put together from numbers only: places, byte values and powers of ten; no text of a log is in it.
  */
-export function shapeReader(shape: RowShape, { layout, batch, clock, sentinels }: ShapeContext): ShapeReader {
+export function shapeReader(
+  shape: RowShape,
+  { layout, batch, clock, mark, sentinels }: ShapeContext,
+): ShapeReader {
   const program = new RowProgram(shape.length);
   const last = shape.cells.length - 1;
   for (const [index, cell] of shape.cells.entries()) {
@@ -45,7 +50,7 @@ export function shapeReader(shape: RowShape, { layout, batch, clock, sentinels }
     if (cell.kind === 'number') {
       writeNumber(program, cell, layout.columns[k]!, k, layout.dialect.decimal, sentinels[k]!);
     } else if (cell.kind === 'time') {
-      writeTime(program, cell);
+      writeTime(program, cell, mark);
     } else if (cell.kind === 'state') {
       program.text(cell.word);
       program.stores.push(`state[row] = ${batch.stateId(cell.word.trim())};`);
@@ -87,11 +92,11 @@ function writeNumber(
   program.stores.push(`c${k}[row] = v${k};`);
 }
 
-function writeTime(program: RowProgram, { fraction, suffix }: Cell<'time'>): void {
+function writeTime(program: RowProgram, { fraction, suffix }: Cell<'time'>, mark: string): void {
   program.minute();
   program.text(':');
   const seconds = [program.digit(5), program.digit(9)];
-  if (fraction !== null) program.text('.');
+  if (fraction !== null) program.text(mark);
   const parts = Array.from({ length: fraction ?? 0 }, () => program.digit(9));
   program.text(suffix);
   const scale = 10 ** (3 - parts.length);

@@ -1,13 +1,15 @@
 import { quote } from '../../problem/echo.ts';
 import type { Problem } from '../../problem/problem.ts';
+import { numberDamage } from '../export/damage.ts';
+import { readFormed, ungrouped } from '../export/number-form.ts';
+import { splitLine } from '../export/rows.ts';
 import { rowFault } from '../fault.ts';
-import { instantOf } from '../instant.ts';
-import { readNumber } from '../number.ts';
 import { scanQuoted } from '../quoted.ts';
 import { Row } from '../row.ts';
 import type { SampleBatch } from './batch.ts';
 import type { SampleColumn, SampleLayout } from './layout.ts';
 import type { ColumnSentinels } from './sentinels.ts';
+import type { SampleTimes } from './times.ts';
 import { wholeNumber } from './whole-number.ts';
 
 /** A row that is out of the ordinary: values, something to count, or problems (without their file). */
@@ -20,6 +22,7 @@ export type SlowReading =
 export interface SlowContext {
   readonly layout: SampleLayout;
   readonly batch: SampleBatch;
+  readonly times: SampleTimes;
   /** By the layout's columns. */
   readonly sentinels: readonly ColumnSentinels[];
 }
@@ -35,15 +38,17 @@ export function readSlowRow(
   text: string,
   line: number,
   isEnded: boolean,
-  { layout, batch, sentinels }: SlowContext,
+  context: SlowContext,
   at: number,
 ): SlowReading {
+  const { layout } = context;
   const nul = text.indexOf('\0');
   if (nul >= 0 && /^\0*$/u.test(text.slice(nul))) {
     return { kind: 'tally', code: nul === 0 ? 'nul-padding' : 'truncated-line' };
   }
   if (text.trim() === '') return { kind: 'tally', code: 'blank-line' };
-  if (text === layout.header) return { kind: 'tally', code: 'repeated-header' };
+  if (text === layout.header || layout.head.rows.includes(text))
+    return { kind: 'tally', code: 'repeated-header' };
   const { separator } = layout.dialect;
   const quoted = text.includes('"') ? scanQuoted(text, 0, separator) : null;
   const cells = quoted?.cells ?? text.split(separator);
@@ -55,9 +60,11 @@ export function readSlowRow(
   if (fault) return { kind: 'problems', problems: [fault] };
   const row = new Row({ line, text, cells, starts: quoted?.starts ?? null, isEnded, isCut: false });
   if (row.isBlank) return { kind: 'tally', code: 'empty-row' };
+  const around = aroundRows(row, layout);
+  if (around) return around;
   const form = formProblem(row, layout, text);
   if (form) return { kind: 'problems', problems: [form] };
-  const problems = readCells(row, { layout, batch, sentinels }, at);
+  const problems = readCells(row, context, at);
   return problems.length > 0 ? { kind: 'problems', problems } : { kind: 'row' };
 }
 
@@ -65,6 +72,17 @@ function unclosed(line: number, open: number): Omit<Problem, 'file'> {
   const message =
     'a quoted cell opens here and does not close on its line; a drum log has one sample a line: close the quote';
   return { line, column: open + 1, code: 'unclosed-quote', message };
+}
+
+/** Rows that sum up, and the lines before a header that come again where the rig begins anew. */
+function aroundRows(row: Row, { dialect, head, start }: SampleLayout): SlowReading | null {
+  const first = row.cells.find((cell) => cell.trim() !== '')!.trim();
+  if (dialect.footer.includes(first)) return { kind: 'tally', code: 'summary-row' };
+  if (!dialect.restarts || head.keys.length === 0 || !head.keys.includes(splitLine(row).key)) return null;
+  if (start === 0) return { kind: 'tally', code: 'repeated-preamble' };
+  const message =
+    'found what stands before the header again, which may state another start for the seconds behind it; give the part from this line on as a log of its own';
+  return { kind: 'problems', problems: [{ line: row.line, column: 1, code: 'another-start', message }] };
 }
 
 function formProblem(row: Row, layout: SampleLayout, text: string): Omit<Problem, 'file'> | null {
@@ -93,20 +111,22 @@ function isAnotherHeader(row: Row, layout: SampleLayout): boolean {
   return (names.has('speed') && names.has('load')) || (names.has('time') && layout.timeIndex >= 0);
 }
 
-function readCells(
-  row: Row,
-  { layout, batch, sentinels }: SlowContext,
-  at: number,
-): readonly Omit<Problem, 'file'>[] {
+function readCells(row: Row, context: SlowContext, at: number): readonly Omit<Problem, 'file'>[] {
+  const { layout, batch, times, sentinels } = context;
   const problems: Omit<Problem, 'file'>[] = [];
-  const { dialect, timeIndex, stateIndex } = layout;
+  const { timeIndex, dateIndex, stateIndex } = layout;
   if (timeIndex >= 0) {
-    const text = row.cells[timeIndex]!.trim();
-    const time = instantOf(text) ?? instantOf(`${text}${dialect.offset ?? ''}`);
-    if (time === null) problems.push({ ...row.place(timeIndex), ...timeProblem(text) });
+    const clock = row.cells[timeIndex]!.trim();
+    const text = dateIndex < 0 ? clock : `${row.cells[dateIndex]!.trim()} ${clock}`;
+    const time = times.instant(text);
+    if (time === null) problems.push({ ...row.place(timeIndex), ...times.problem(text) });
     else batch.time[at] = Math.round(time);
   }
-  if (stateIndex >= 0) batch.state[at] = batch.stateId(row.cells[stateIndex]!.trim());
+  if (stateIndex >= 0) {
+    const word = row.cells[stateIndex]!.trim();
+    if (word.includes('\ufffd')) problems.push({ ...row.place(stateIndex), ...strangeBytes(layout) });
+    else batch.state[at] = batch.stateId(word);
+  }
   for (const [k, column] of layout.columns.entries()) {
     const text = row.cells[column.index]!.trim();
     const value = readCell(text, column, layout, sentinels[k]!);
@@ -116,37 +136,41 @@ function readCells(
   return problems;
 }
 
+function strangeBytes({ dialect }: SampleLayout): { code: string; message: string } {
+  const message = `the state holds bytes that are no ${dialect.encoding}, expected text; name the rig's code page (export.encoding)`;
+  return { code: 'wrong-encoding', message };
+}
+
 function readCell(
   text: string,
   column: SampleColumn,
   { dialect }: SampleLayout,
   sentinels: ColumnSentinels,
 ): number | { code: string; message: string } {
-  if (text === '' || dialect.sentinels.includes(text)) {
+  if (text === '' || dialect.sentinels.includes(text) || column.sentinels.includes(text)) {
     if (column.role !== 'elapsed') return Number.NaN;
     return { code: 'missing-time', message: `found ${quote(text)}, expected the seconds since the start` };
   }
-  const value = wholeNumber(text, dialect.decimal, column.decimals);
+  const { decimal, thousands, isDecimalStated } = dialect;
+  const form = { decimal: isDecimalStated ? decimal : null, thousands };
+  const reading = readFormed(text, form);
+  const bare = thousands === null ? text : ungrouped(text, decimal, thousands);
+  const value = typeof reading === 'number' ? wholeNumber(bare, decimal, column.decimals) : Number.NaN;
   if (sentinels.has(value)) return Number.NaN;
   if (Math.abs(value) < 2 ** 53) return value;
-  const reading = readNumber(text, dialect.decimal);
-  const why =
-    typeof reading === 'number'
-      ? `found ${quote(text)}, which is too large for a ${column.name}; a rig's word for "no value" stands in its profile (export: sentinels)`
-      : `${reading.wrong}; a rig's word for "no value" stands in its profile (export: sentinels)`;
-  return {
-    code: typeof reading === 'number' ? 'out-of-range' : 'not-a-number',
-    message: `${column.name}: ${why}`,
-  };
+  return typeof reading === 'number'
+    ? {
+        code: 'out-of-range',
+        message: `${column.name}: found ${quote(text)}, which is too large for a ${column.name}; ${NO_VALUE}`,
+      }
+    : wrongCell(text, column, reading.wrong);
 }
 
-function timeProblem(text: string): { code: string; message: string } {
-  if (instantOf(`${text}Z`) !== null) {
-    const message =
-      `found the time ${quote(text)} without an offset, expected one such as ${quote(`${text}+01:00`)}; ` +
-      'where the rig writes none, its profile names it (export: offset)';
-    return { code: 'missing-offset', message };
-  }
-  const message = `found ${quote(text)}, expected an ISO 8601 time with offset such as "2026-03-02T06:00:00+01:00"`;
-  return { code: 'not-a-time', message };
+const NO_VALUE = 'a rig\'s word for "no value" stands in its profile (export.sentinels)';
+
+function wrongCell(text: string, { name }: SampleColumn, wrong: string): { code: string; message: string } {
+  const damage = numberDamage(text);
+  if (damage === null) return { code: 'not-a-number', message: `${name}: ${wrong}; ${NO_VALUE}` };
+  const message = `${name}: found ${quote(text)}, ${damage}, expected the number as the rig wrote it; export the log again; ${NO_VALUE}`;
+  return { code: 'damaged-cell', message };
 }
