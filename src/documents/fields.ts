@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { instantOf } from '../logs/instant.ts';
 import { echo, quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import { type Quantity, type Reading, readNumber, readQuantity } from '../quantity/quantity.ts';
@@ -131,6 +132,21 @@ export function name(description: string): Field<string> {
         ? { ok: true, value: text }
         : wrong(`found ${quote(text)}, expected printable text on one line`),
   });
+}
+
+/** A calendar day, kept as written: `2026-03-09`. */
+export function day(description: string): Field<string> {
+  const expected = 'a day such as 2026-03-09';
+  const pattern = '^\\d{4}-\\d\\d-\\d\\d$';
+  return reading(
+    description,
+    expected,
+    () => ({ pattern }),
+    (text) =>
+      new RegExp(pattern).test(text) && instantOf(`${text}T00:00Z`) !== null
+        ? { ok: true, value: text }
+        : wrong(`found ${quote(text)}, expected ${expected}`),
+  );
 }
 
 /** One character, which may be a tab. */

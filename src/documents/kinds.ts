@@ -175,12 +175,35 @@ export interface EnduranceProtocol {
 
 export type Protocol = ImpactProtocol | EnduranceProtocol;
 
+/** A falling mass that turned out not to be the stated one, by at most 1 %: by what it was shown, and when. */
+export interface ProvenMass {
+  readonly mass: Quantity;
+  readonly by: string;
+  readonly on: string;
+}
+
+/** How a rig stood for some time: `rig@config`. */
+export interface RigConfiguration {
+  readonly config: string | null;
+  /** First and last day (`2026-03-09`); null where it is open. */
+  readonly from: string | null;
+  readonly to: string | null;
+  readonly mass: Quantity | null;
+  readonly provenMass: ProvenMass | null;
+  /** What strikes or is struck, in words: shape, width, edge. */
+  readonly striker: string | null;
+}
+
+/** A rig; what may change over time is that of its latest configuration. */
 export interface Rig {
   readonly format: 'tirelab.rig/1';
   readonly id: string;
   readonly config: string | null;
+  /** Every configuration, the earliest first; one as a rule. */
+  readonly configurations?: readonly RigConfiguration[];
   readonly title: string | null;
   readonly mass: Quantity | null;
+  readonly provenMass?: ProvenMass | null;
   /** Degrees north; metres above the ellipsoid, in practice above sea level. */
   readonly site: { readonly latitude: number; readonly altitude: number } | null;
   readonly gravity: Quantity | null;
@@ -197,6 +220,7 @@ export interface Construction {
   readonly id: string;
   readonly revision: string;
   readonly title: string | null;
+  readonly status: ConstructionStatus | null;
   readonly category: string | null;
   readonly size: string | null;
   /** `id@revision`. */
@@ -208,6 +232,9 @@ export interface Construction {
   readonly factors: Readonly<Record<string, string>>;
   readonly source: Source;
 }
+
+/** How far a construction has come; a released revision is never changed. */
+export type ConstructionStatus = 'draft' | 'prototype' | 'released' | 'withdrawn';
 
 export type DecisionRule = 'lower-bound' | 'simple-acceptance' | 'guard-band';
 
@@ -233,6 +260,8 @@ export interface Criterion {
   readonly each: boolean;
   /** Who shows it, where the lab does not: `accredited`. */
   readonly external: string | null;
+  /** Whether a rider's safety hangs on it: then only the safety role may waive it. */
+  readonly safety: boolean;
 }
 
 export interface Specification {
@@ -244,6 +273,28 @@ export interface Specification {
   readonly criteria: readonly Criterion[];
   /** What the document left out and what was taken instead: said in every output. */
   readonly defaults: readonly string[];
+  readonly source: Source;
+}
+
+/** A criterion that a construction need not meet, on somebody's word, until a day. */
+export interface Waiver {
+  readonly format: 'tirelab.waiver/1';
+  readonly id: string;
+  readonly title: string | null;
+  /** `id@version`. */
+  readonly specification: string;
+  readonly criterion: string;
+  /** `id@revision`. */
+  readonly construction: string;
+  readonly batches: string | null;
+  readonly market: string | null;
+  readonly owner: string;
+  readonly role: 'quality' | 'technical' | 'safety';
+  readonly reason: string;
+  /** `2026-09-30`: the last day on which it counts. */
+  readonly expires: string;
+  readonly risk: string | null;
+  readonly action: string | null;
   readonly source: Source;
 }
 
@@ -271,7 +322,7 @@ export interface Run {
   /** Paths as written, relative to the run file. */
   readonly protocol: string;
   readonly rig: string | null;
-  readonly constructions: readonly string[];
+  readonly constructions: readonly (string | { readonly file: string; readonly revision: string })[];
   readonly specification: string | null;
   readonly specimens: string | null;
   /** A log that another rig wrote than the run's names it. */

@@ -1,11 +1,19 @@
-import { block, optional } from './blocks.ts';
+import { quote } from '../problem/echo.ts';
+import { anything, block, list, optional } from './blocks.ts';
 import { exportProfile, findOpenKeys } from './export.ts';
 import { exportShape } from './export-shape.ts';
 import { measure, name, prose, quantity, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
-import type { Rig } from './kinds.ts';
+import type { Rig, RigConfiguration } from './kinds.ts';
 import { once } from './once.ts';
-import { readFields, type Whole } from './read-fields.ts';
+import { type Fields, readEach, readFields, type Whole } from './read-fields.ts';
+import {
+  checkOrder,
+  checkState,
+  configurationOf,
+  configurationShape,
+  stateShape,
+} from './rig-configurations.ts';
 
 /** The keys of a rig. */
 export const rigShape = once(() => ({
@@ -13,10 +21,13 @@ export const rigShape = once(() => ({
   id: name('Name of the rig.'),
   config: optional(name('Dated configuration: a change of mass, striker, base or gates is a new one.')),
   title: optional(prose('What the rig is, for people.')),
-  mass: optional(
-    quantity('kg', 'Falling mass: carriage, striker and all that falls with them.', {
-      above: 0,
-    }),
+  ...stateShape(),
+  configurations: optional(
+    list(
+      block(configurationShape(), 'How the rig stood for some time.'),
+      'The configurations of the rig, the earliest first: each drop is of the one of its day, and no two are pooled.',
+      1,
+    ),
   ),
   site: optional(
     block(
@@ -49,7 +60,10 @@ export const rigShape = once(() => ({
 export function rig(document: YamlDocument): Rig {
   const findings = new Findings(document);
   if (findOpenKeys(findings)) findings.throwIfAny();
-  const fields = readFields(rigShape(), document.value, [], findings);
+  const shape = { ...rigShape(), configurations: optional(list(anything(), '', 1)) };
+  const fields = readFields(shape, document.value, [], findings);
+  const configurations = configurationsOf(fields, findings);
+  const latest = configurations.at(-1)!;
   const { site, gravity, limits } = fields;
   if (site !== undefined && gravity !== undefined) {
     const message = 'found both "site" and "gravity", expected one of them; keep the one you trust more';
@@ -59,16 +73,21 @@ export function rig(document: YamlDocument): Rig {
     const message = `found ${limits.max} mm, expected more than "min", ${limits.min} mm; correct one of them`;
     findings.add(['limits', 'max'], 'limits-not-ordered', message);
   }
-  const called = [fields.id, fields.config].filter((part) => part !== undefined).join('@');
+  const { id } = fields;
+  const called = [id, configurations.length > 1 ? null : latest.config]
+    .filter((part) => part != null)
+    .join('@');
   const profile = fields.export && exportProfile(fields.export, called, findings);
   findings.throwIfAny();
-  const whole = fields as Whole<ReturnType<typeof rigShape>>;
+  const whole = fields as Whole<typeof shape>;
   return {
     format: whole.format,
     id: whole.id,
-    config: whole.config ?? null,
+    config: latest.config,
+    configurations,
     title: whole.title ?? null,
-    mass: whole.mass ?? null,
+    mass: latest.mass,
+    provenMass: latest.provenMass,
     site: whole.site ?? null,
     gravity: whole.gravity ?? null,
     resolution: whole.resolution ?? null,
@@ -76,4 +95,28 @@ export function rig(document: YamlDocument): Rig {
     export: profile ?? null,
     source: document.source,
   };
+}
+
+type RigFields = Fields<ReturnType<typeof rigShape>>;
+
+/** The configurations of a rig: those listed, or the one that the file as a whole describes. */
+function configurationsOf(fields: Omit<RigFields, 'configurations'>, findings: Findings): RigConfiguration[] {
+  checkState(fields, [], findings);
+  const own = configurationOf(fields.config ?? null, fields);
+  if (findings.valueAt(['configurations']) === undefined) return [own];
+  const twice = (['config', ...Object.keys(stateShape())] as const).filter(
+    (key) => findings.valueAt([key]) !== undefined,
+  );
+  for (const key of twice) {
+    const message = `found ${quote(key)} beside "configurations", expected it in the configurations only; move it there`;
+    findings.add([key], 'one-of', message, 'key');
+  }
+  const listed = readEach(configurationShape(), ['configurations'], findings).map(
+    ({ path, fields: each }) => {
+      checkState(each, path, findings);
+      return configurationOf(each.config ?? null, each);
+    },
+  );
+  checkOrder(listed, findings);
+  return listed.length > 0 ? listed : [own];
 }

@@ -1,15 +1,18 @@
 import type { EstimatorName } from '../documents/kinds.ts';
 import type { AppliedAmendment } from '../impact/amend.ts';
-import { type Measure, observe } from '../impact/observations.ts';
+import { observe } from '../impact/observations.ts';
 import { periodOf } from '../impact/period.ts';
 import { regress } from '../impact/regression/regress.ts';
 import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
-import type { AmendmentEntry, ImpactResult, SampleSummary } from '../result/analysis.ts';
-import type { Estimate } from '../result/estimate.ts';
-import { massUsed } from '../rig/energy.ts';
+import type { AmendmentEntry, ImpactResult, SampleSummary, SpecimenRetest } from '../result/analysis.ts';
+import type { Estimate, IntervalKind } from '../result/estimate.ts';
+import { type EnergyScale, massUsed } from '../rig/energy.ts';
+import { fallingMass } from '../rig/mass.ts';
+import { massCorrections } from '../rig/mass-corrections.ts';
 import { overallOf } from '../verdict/overall.ts';
 import { type AnalyzedSample, analyzeSample, constructionOf, estimateSample } from './analyze-sample.ts';
+import { energiesOfRigs, mainRig } from './energies-of-rigs.ts';
 import type { ImpactTest } from './impact-test.ts';
 import { CUT_SHORT, replayTest } from './replay-test.ts';
 
@@ -18,11 +21,16 @@ import { CUT_SHORT, replayTest } from './replay-test.ts';
  * estimated and judged one by one, that of the first construction of the run first; the worst verdict is the run's.
  *
  * @param asked estimators beside those of the method and the protocol.
+ * @param intervals what the limits of the likelihood rest on.
  */
-export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] = []): ImpactResult {
+export function analyzeImpact(
+  test: ImpactTest,
+  asked: readonly EstimatorName[] = [],
+  intervals: IntervalKind = 'calibrated',
+): ImpactResult {
   const { protocol, rig, constructions, specification } = test;
-  const { drops, scale, replayed, amended } = replayTest(test);
-  const context = { test, replayed, scale, asked };
+  const { drops, scale, replayed, amended, rigOf, collapsed } = replayTest(test);
+  const context = { test, replayed, scale, asked, intervals };
   const analyzed = replayed.samples.map((sample) => analyzeSample(context, sample));
   const verdicts = analyzed.flatMap(({ verdict }) => verdict ?? []);
   const [first] = analyzed;
@@ -30,7 +38,7 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
     kind: 'impact',
     run: test.run,
     protocol: { id: protocol.id, version: protocol.version, method: protocol.method, title: protocol.title },
-    rig: rig && { id: rig.id, config: rig.config },
+    rig: mainRig(rigOf, drops, rig),
     constructions: constructions.map(({ id, revision }) => ({ id, revision })),
     specification: specification && { id: specification.id, version: specification.version },
     inputs: test.inputs,
@@ -39,7 +47,11 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
       gravity: scale.gravity.value,
       gravityFrom: scale.gravity.from,
       ...massUsed(scale, drops),
+      ...energiesOfRigs(scale, drops, rigOf),
     },
+    ...listed('massCorrections', massCorrections(drops, scale, rigOf)),
+    ...listed('retests', retestsOf(test)),
+    ...(collapsed > 0 ? { collapsed } : {}),
     period: periodOf(drops),
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
     notes: notesOf(test, replayed),
@@ -72,25 +84,46 @@ export function analyzeImpact(test: ImpactTest, asked: readonly EstimatorName[] 
     })),
     estimates: [
       ...analyzed.flatMap(({ estimates }) => estimates),
-      ...(amended.length > 0 ? beforeAmendments(test, asked) : []),
+      ...(amended.length > 0 ? beforeAmendments(test, asked, intervals) : []),
     ],
     goodness: first?.estimated.goodness ?? null,
-    regression: regressionOf(test, replayed, scale.of),
+    regression: regressionOf(test, replayed, scale),
     criteria: analyzed.flatMap(({ criteria }) => criteria),
     verdict: specification === null ? null : overallOf(verdicts),
   };
 }
 
 /** What the same test says on its log as it was written: both states are shown. */
-function beforeAmendments(test: ImpactTest, asked: readonly EstimatorName[]): Estimate[] {
+function beforeAmendments(
+  test: ImpactTest,
+  asked: readonly EstimatorName[],
+  intervals: IntervalKind,
+): Estimate[] {
   const original = { ...test, amendments: null };
   const { scale, replayed } = replayTest(original);
   return replayed.samples.flatMap((sample) => {
-    const { estimates } = estimateSample({ test: original, replayed, scale, asked }, sample);
+    const { estimates } = estimateSample({ test: original, replayed, scale, asked, intervals }, sample);
     const label = sample.name === null ? {} : { sample: sample.name, construction: sample.key.construction };
     return estimates
       .filter(({ method, variant }) => method === 'censored-likelihood' && variant === undefined)
       .map((estimate) => ({ ...estimate, ...label, variant: 'before-amendments' }));
+  });
+}
+
+/** A key of the document that is only there where it has something to list. */
+function listed<Key extends string, Item>(
+  key: Key,
+  items: readonly Item[],
+): { [K in Key]?: readonly Item[] } {
+  return items.length === 0 ? {} : ({ [key]: items } as { [K in Key]?: readonly Item[] });
+}
+
+/** Specimens that were tested in place of others, in the order of the register. */
+function retestsOf({ register }: ImpactTest): SpecimenRetest[] {
+  return (register?.specimens ?? []).flatMap(({ specimen, replaces, file, line }) => {
+    if (replaces == null) return [];
+    const { reason, approver } = replaces;
+    return [{ specimen, replaces: replaces.specimen, reason, approver, file, line }];
   });
 }
 
@@ -138,11 +171,16 @@ function findingSentence(path: string, { message, line, column }: Finding): stri
 }
 
 /** Effects on the strength over all samples of the test, so that constructions are compared on one likelihood. */
-function regressionOf(test: ImpactTest, replayed: Replay, energyOf: Measure): ImpactResult['regression'] {
+function regressionOf(test: ImpactTest, replayed: Replay, scale: EnergyScale): ImpactResult['regression'] {
   const { protocol } = test;
   if (protocol.regression === null) return null;
   const { why } = replayed.conformance;
   if (why !== null) return { unit: 'J', effects: [], tests: [], why, notes: [] };
-  const { observations } = observe({ drops: replayed.drops, method: protocol.method }, energyOf);
+  // The mass of a drop may be its rig's, and a covariate like any column.
+  const drops = replayed.drops.map((visit) => {
+    const { drop } = visit;
+    return { ...visit, drop: { ...drop, mass: fallingMass(drop, scale.statedMassOf(drop)) } };
+  });
+  const { observations } = observe({ drops, method: protocol.method }, scale.of);
   return regress(protocol, protocol.regression, observations, constructionOf(test)).result;
 }

@@ -4,8 +4,9 @@ import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact
 import { plannedPressure } from '../impact/replay/conditions.ts';
 import type { Replay, Sample } from '../impact/replay/replay.ts';
 import { constructionsByName } from '../impact/replay/tyres.ts';
+import type { Drop } from '../logs/drop.ts';
 import type { JudgedCriterion, Verdict } from '../result/criterion.ts';
-import type { Estimate } from '../result/estimate.ts';
+import type { Estimate, IntervalKind } from '../result/estimate.ts';
 import { type EnergyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
 import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
@@ -28,6 +29,7 @@ export interface SampleContext {
   readonly scale: EnergyScale;
   /** Estimators asked for beside those of the method and the protocol. */
   readonly asked: readonly EstimatorName[];
+  readonly intervals: IntervalKind;
 }
 
 /** Estimates one sample and, where it is a candidate's, judges it. */
@@ -47,17 +49,22 @@ export function analyzeSample(context: SampleContext, sample: Sample): AnalyzedS
 }
 
 /** The estimates of one sample alone. */
-export function estimateSample({ test, scale, asked }: SampleContext, sample: Sample): ImpactEstimates {
+export function estimateSample(
+  { test, scale, asked, intervals }: SampleContext,
+  sample: Sample,
+): ImpactEstimates {
   const { protocol, specification } = test;
   const { mass } = massUsed(scale, dropsOf(sample));
+  const [first] = dropsOf(sample);
   return estimateImpact(
     {
       protocol,
       replay: sample,
       energyOf: scale.of,
-      energyPerHeight: energyPerLevel(scale, mass, protocol),
+      energyPerHeight: energyPerLevel(scale, first, mass, protocol),
       refused: sample.refused,
       asked,
+      intervals,
       constructionOf: constructionOf(test),
       planned: plannedConditions(test, sample),
     },
@@ -74,10 +81,12 @@ function* dropsOf({ drops }: Sample) {
  * one height.
  */
 function energyPerLevel(
-  { definition, gravity }: EnergyScale,
+  { definition, gravity: ofRun, gravityOf }: EnergyScale,
+  first: Drop | undefined,
   mass: number | null,
   { vary, height }: ImpactProtocol,
 ): number | null {
+  const gravity = first === undefined ? ofRun : gravityOf(first);
   if (vary === 'mass') return height === null ? null : potentialEnergy(1, gravity.value, height);
   return definition === 'potential' && mass !== null ? potentialEnergy(mass, gravity.value, 1) : null;
 }

@@ -1,3 +1,4 @@
+import type { Rig } from '../documents/kinds.ts';
 import { type AppliedAmendment, amend } from '../impact/amend.ts';
 import { type Replay, replay } from '../impact/replay/replay.ts';
 import type { Pinned } from '../impact/replay/session.ts';
@@ -5,7 +6,7 @@ import type { Drop } from '../logs/drop.ts';
 import { joinLogs } from '../logs/join.ts';
 import { type EnergyScale, energyScale } from '../rig/energy.ts';
 import type { ImpactTest } from './impact-test.ts';
-import { logsOfRigs, severalRigs, statedMasses } from './logs-of-rigs.ts';
+import { logsOfRigs } from './logs-of-rigs.ts';
 
 /** A test's drops as one log, gone through by its protocol. */
 export interface ReplayedTest {
@@ -14,6 +15,10 @@ export interface ReplayedTest {
   readonly amended: readonly AppliedAmendment[];
   readonly scale: EnergyScale;
   readonly replayed: Replay;
+  /** The rig as it stood when a drop was made. */
+  readonly rigOf: (drop: Drop) => Rig | null;
+  /** Drops that stood in two logs of one rig, and count once. */
+  readonly collapsed: number;
 }
 
 /** Findings that mean that the rig's computer stopped while it wrote (DROP-51). */
@@ -26,12 +31,14 @@ export const CUT_SHORT: ReadonlySet<string> = new Set(['truncated-line', 'nul-pa
  */
 export function replayTest(test: ImpactTest): ReplayedTest {
   const { protocol, rig, constructions, logs, register, mountings, checks, amendments } = test;
-  const joined = joinLogs(logsOfRigs(test)).drops;
+  const ofRigs = logsOfRigs(test);
+  const { rigOf } = ofRigs;
+  const { drops: joined, collapsed } = joinLogs(ofRigs.logs);
   const { drops, acted, applied } =
     amendments === null ? NOT_AMENDED(joined) : amend(joined, amendments.records);
   const columns = new Set(logs.flatMap((log) => [...log.columns]));
-  if (severalRigs(test)) columns.add('rig');
-  const scale = energyScale(protocol, rig, drops, columns);
+  if (ofRigs.areSeveral) columns.add('rig');
+  const scale = energyScale(protocol, rig, drops, columns, rigOf);
   const replayed = replay({
     protocol,
     rig,
@@ -40,7 +47,7 @@ export function replayTest(test: ImpactTest): ReplayedTest {
     specimens: register?.specimens ?? null,
     constructions,
     scale,
-    statedMassOf: statedMasses(test, scale),
+    rigOf,
     pinned: pinnedOf(test),
     mountings: mountings?.records ?? [],
     checks: checks?.records ?? null,
@@ -51,7 +58,7 @@ export function replayTest(test: ImpactTest): ReplayedTest {
         .map(({ message, line }) => ({ file: path, line, message })),
     ),
   });
-  return { drops, amended: applied, scale, replayed };
+  return { drops, amended: applied, scale, replayed, rigOf, collapsed };
 }
 
 const NOT_AMENDED = (drops: readonly Drop[]) => ({ drops, acted: new Map(), applied: [] });

@@ -1,4 +1,5 @@
 import type { Finding } from './finding.ts';
+import type { Replacement } from './replacements.ts';
 
 /** One row of the specimens table. */
 export interface Specimen {
@@ -10,6 +11,8 @@ export interface Specimen {
   readonly role: string | null;
   /** g. */
   readonly mass: number | null;
+  /** The specimen whose test this one repeats; null as a rule. */
+  readonly replaces?: Replacement | null;
   /** Every other cell by its column name, as written. */
   readonly other: Readonly<Record<string, string>>;
   /** Every quantity by its column name in lower case: g, mm, bar, °C, N, deg, J, ml, Nm, h. */

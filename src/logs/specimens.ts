@@ -7,10 +7,22 @@ import { type Column, type ColumnKind, findColumns } from './columns.ts';
 import { PLAIN } from './dialect.ts';
 import type { TableSink } from './intake.ts';
 import { type Register, ROLES, type Specimen } from './register.ts';
+import { type Replacement, replacementOf } from './replacements.ts';
 import type { Row } from './row.ts';
 import { readTable } from './table.ts';
 
-type Key = 'specimen' | 'construction' | 'role' | 'mass' | 'width' | 'thickness' | 'diameter' | 'pressure';
+type Key =
+  | 'specimen'
+  | 'construction'
+  | 'role'
+  | 'mass'
+  | 'width'
+  | 'thickness'
+  | 'diameter'
+  | 'pressure'
+  | 'replaces'
+  | 'reason'
+  | 'approver';
 
 /** The columns of the specimens table that mean something to tirelab; any other is kept as text. */
 export const SPECIMEN_COLUMNS: readonly ColumnKind<Key>[] = [
@@ -22,6 +34,9 @@ export const SPECIMEN_COLUMNS: readonly ColumnKind<Key>[] = [
   { key: 'thickness', name: 'thickness', unit: 'mm' },
   { key: 'diameter', name: 'diameter', unit: 'mm' },
   { key: 'pressure', name: 'pressure', unit: 'bar' },
+  { key: 'replaces', name: 'replaces', unit: null },
+  { key: 'reason', name: 'reason', unit: null },
+  { key: 'approver', name: 'approver', unit: null },
 ];
 
 /** Columns with a field of their own; every other cell goes to `other`. */
@@ -103,6 +118,7 @@ class SpecimenSink implements TableSink {
         return value === null ? [] : [[column.name, value]];
       }),
     );
+    const replaces = this.#replacement(row, name);
     const specimen: Specimen = {
       file: this.#file,
       line: row.line,
@@ -110,6 +126,7 @@ class SpecimenSink implements TableSink {
       construction: this.#cells.text(row, at('construction')),
       role: this.#cells.word(row, at('role'), WORDS_OF_ROLE, ROLE_SETTLED),
       mass: at('mass') ? (measured.mass ?? null) : null,
+      ...(replaces === null ? {} : { replaces }),
       other: Object.fromEntries(
         this.#other.flatMap((column) => {
           const text = this.#cells.verbatim(row, column);
@@ -124,7 +141,48 @@ class SpecimenSink implements TableSink {
   }
 
   end(): void {
+    this.#checkReplacements();
     this.#cells.reportWords();
+  }
+
+  #replacement(row: Row, specimen: string): Replacement | null {
+    const cell = (key: Key) => this.#cells.text(row, this.#columns.get(key));
+    const found = replacementOf(specimen, cell('replaces'), cell('reason'), cell('approver'));
+    if (found === null || !('wrong' in found)) return found;
+    this.#cells.problem(row, this.#columns.get('replaces')!, 'retest-without-ground', found.wrong);
+    return null;
+  }
+
+  /** A specimen is replaced by one other, which the table has too. */
+  #checkReplacements(): void {
+    const replaced = new Map<string, Specimen>();
+    for (const row of this.specimens.values()) {
+      if (row.replaces == null) continue;
+      const { specimen } = row.replaces;
+      const twin = replaced.get(specimen);
+      replaced.set(specimen, row);
+      const message = this.#isReplacedBy(row, specimen)
+        ? `found ${quote(row.specimen)} and ${quote(specimen)} in place of one another, expected one of them to stand; correct the wrong row`
+        : !this.specimens.has(specimen)
+          ? `found ${quote(row.specimen)} in place of ${quote(specimen)}, which the table does not list, expected both to be kept; add its row`
+          : twin !== undefined
+            ? `found ${quote(row.specimen)} in place of ${quote(specimen)}, which ${quote(twin.specimen)} replaces on line ${twin.line}, expected one; a second retest replaces the first`
+            : null;
+      if (message === null) continue;
+      const { file, line } = row;
+      this.#problems.add({ file, line, column: null, code: 'retest-of-whom', message });
+    }
+  }
+
+  /** Whether a specimen, or one that it replaces, replaces the row itself. */
+  #isReplacedBy(row: Specimen, specimen: string): boolean {
+    const met = new Set<string>();
+    for (let at: string | undefined = specimen; at !== undefined && !met.has(at); ) {
+      if (at === row.specimen) return true;
+      met.add(at);
+      at = this.specimens.get(at)?.replaces?.specimen;
+    }
+    return false;
   }
 
   #refuseTwin(row: Row, specimen: Specimen, twin: Specimen): void {

@@ -2,7 +2,7 @@ import type { ListedDeviation } from '../conformance/deviation.ts';
 import type { ImpactResult } from '../result/analysis.ts';
 import type { JudgedCriterion } from '../result/criterion.ts';
 import type { Estimate } from '../result/estimate.ts';
-import { jsonText } from './json-text.ts';
+import { type JsonRecord, jsonText } from './json-text.ts';
 
 /**
  * The document of `analyze --json` (CONTRACT: the JSON of analyze): every number at full precision, keys in a fixed
@@ -11,7 +11,12 @@ import { jsonText } from './json-text.ts';
  * @param version of tirelab itself.
  */
 export function analysisDocument(result: ImpactResult, version: string): string {
-  return jsonText({
+  return jsonText(analysisRecord(result, version));
+}
+
+/** The same, not yet set as text. */
+export function analysisRecord(result: ImpactResult, version: string): JsonRecord {
+  return {
     schema: 'tirelab.result/1',
     kind: result.kind,
     tool: { name: 'tirelab', version },
@@ -29,7 +34,9 @@ export function analysisDocument(result: ImpactResult, version: string): string 
       ...(imported ? { import: imported } : {}),
     })),
     energy: result.energy,
+    ...(result.massCorrections ? { massCorrections: result.massCorrections } : {}),
     ...(result.period ? { period: result.period } : {}),
+    ...(result.collapsed ? { collapsed: result.collapsed } : {}),
     defaults: result.defaults,
     notes: result.notes,
     conformance: {
@@ -42,6 +49,7 @@ export function analysisDocument(result: ImpactResult, version: string): string 
     ...(result.samples.length > 0 ? { samples: result.samples } : {}),
     ...(result.amendments.length > 0 ? { amendments: result.amendments } : {}),
     ...(result.replaces ? { replaces: result.replaces } : {}),
+    ...(result.retests ? { retests: result.retests } : {}),
     ...(result.provisional.length > 0 ? { provisional: result.provisional } : {}),
     estimates: result.estimates.map(inOrder(ESTIMATE_KEYS)),
     goodness: result.goodness,
@@ -49,7 +57,7 @@ export function analysisDocument(result: ImpactResult, version: string): string 
     criteria: result.criteria.map(inOrder(CRITERION_KEYS)),
     verdict: result.verdict,
     path: result.path,
-  });
+  };
 }
 
 /** The keys of an entry in the order in which documents have them, whatever order the entry was made in. */
@@ -95,6 +103,8 @@ const CRITERION_KEYS = [
   'rule',
   'confidence',
   'estimate',
+  'standardError',
+  'specimens',
   'bounds',
   'basis',
   'verdict',

@@ -4,6 +4,7 @@ import type { ImportReport } from '../logs/export/import-report.ts';
 import type { JudgedCriterion, Verdict } from './criterion.ts';
 import type { Estimate } from './estimate.ts';
 import type { Goodness } from './goodness.ts';
+import type { MassCorrection } from './mass-correction.ts';
 import type { RegressionResult } from './regression.ts';
 
 /** A file that a result rests on. */
@@ -29,15 +30,6 @@ export interface Input {
   readonly rows: number | null;
   /** What became of a log's rows and cells on their way in. */
   readonly import?: ImportReport;
-}
-
-/** When a test was done and with which gauges: what a later look at the rig asks of a stored result. */
-export interface Period {
-  /** Times of the first and last row, as written; null where the log has none. */
-  readonly from: string | null;
-  readonly to: string | null;
-  /** Gauges that the log names. */
-  readonly gauges: readonly string[];
 }
 
 /** One of several samples of a session: tyres of one construction under one state of the rig. */
@@ -74,6 +66,41 @@ export interface AmendmentEntry {
   readonly on: string;
 }
 
+/** When a test was done and with which gauges: what a later look at the rig asks of a stored result. */
+export interface Period {
+  /** Times of the first and last row, as written; null where the log has none. */
+  readonly from: string | null;
+  readonly to: string | null;
+  /** Gauges that the log names. */
+  readonly gauges: readonly string[];
+}
+
+/** What the energies of one rig's drops go by. */
+export interface RigEnergy {
+  /** `id@config`. */
+  readonly rig: string;
+  /** m/s². */
+  readonly gravity: number;
+  readonly gravityFrom: string;
+  /** kg; null where its drops differ. */
+  readonly mass: number | null;
+  readonly massFrom: string;
+  /** mm: heights that it can reach. */
+  readonly limits: { readonly min: number | null; readonly max: number | null };
+}
+
+/** A specimen that was tested in place of another one. */
+export interface SpecimenRetest {
+  readonly specimen: string;
+  readonly replaces: string;
+  /** Code of the catalogue. */
+  readonly reason: string;
+  readonly approver: string;
+  /** Of the table of specimens. */
+  readonly file: string;
+  readonly line: number;
+}
+
 /** What `analyze` finds in a drop test: the document of `--json`, less its constant head. */
 export interface ImpactResult {
   readonly kind: 'impact';
@@ -97,7 +124,15 @@ export interface ImpactResult {
     /** kg; null where the drops differ. */
     readonly mass: number | null;
     readonly massFrom: string;
+    /** Of each rig and configuration in the test, where they are several. */
+    readonly rigs?: readonly RigEnergy[];
   };
+  /** Falling masses that differ from the stated ones by at most 1 %, and are used; not there as a rule. */
+  readonly massCorrections?: readonly MassCorrection[];
+  /** Specimens that were tested in place of others, whose drops are kept and left out; not there as a rule. */
+  readonly retests?: readonly SpecimenRetest[];
+  /** Drops that stood in two logs of one rig and count once; not there where none did. */
+  readonly collapsed?: number;
   readonly period?: Period;
   /** What the documents left open and the tool took for granted. */
   readonly defaults: readonly string[];

@@ -4,12 +4,17 @@ import { InputError, type Problem } from '../problem/problem.ts';
 import { type Gravity, localGravity } from './gravity.ts';
 import { fallingMass, type StatedMass, statedMass } from './mass.ts';
 
-/** How a whole series turns drops into energies; one definition, one gravity, named in every output. */
+/** How a whole test turns drops into energies; one definition, and the gravity of each rig, named in every output. */
 export interface EnergyScale {
   readonly definition: EnergyDefinition;
+  /** Of the run's rig; another rig of the test may stand elsewhere. */
   readonly gravity: Gravity;
-  /** What the documents state; null where only the log does. */
+  /** What the documents state for the run's rig; null where only the log does. */
   readonly statedMass: StatedMass | null;
+  /** Where a drop fell. */
+  gravityOf(drop: Drop): Gravity;
+  /** What the documents state for a drop, by its rig. */
+  statedMassOf(drop: Drop): StatedMass | null;
   /** J; null for a kinetic series where the drop has no velocity. */
   of(drop: Drop): number | null;
 }
@@ -37,9 +42,11 @@ export function impactSpeed(gravity: number, height: number): number {
 }
 
 /**
- * Settles, before the first number, what energy means for a series.
+ * Settles, before the first number, what energy means for a test.
  *
+ * @param rig of the run
  * @param columns the quantities that the logs have a column for.
+ * @param rigOf the rig that a drop was made on, where there are several
  * @throws InputError where the definition needs what the log does not have, or a drop has no mass at all.
  */
 export function energyScale(
@@ -47,18 +54,30 @@ export function energyScale(
   rig: Rig | null,
   drops: readonly Drop[],
   columns: ReadonlySet<string>,
+  rigOf: (drop: Drop) => Rig | null = () => rig,
 ): EnergyScale {
-  // Where the mass is varied nobody states one: the log must.
-  const stated = protocol.vary === 'mass' ? null : statedMass(rig, protocol);
-  const problems = [...missingColumn(protocol, columns), ...missingMass(drops, stated)];
+  const known = new Map<Rig | null, OfRig>();
+  const ofRig = (of: Rig | null): OfRig => {
+    let it = known.get(of);
+    if (it === undefined) {
+      // Where the mass is varied nobody states one: the log must.
+      const stated = protocol.vary === 'mass' ? null : statedMass(of, protocol);
+      it = { gravity: localGravity(of, protocol), statedMass: stated };
+      known.set(of, it);
+    }
+    return it;
+  };
+  const statedMassOf = (drop: Drop) => ofRig(rigOf(drop)).statedMass;
+  const problems = [...missingColumn(protocol, columns), ...missingMass(drops, statedMassOf)];
   if (problems.length > 0) throw new InputError(problems);
-  const gravity = localGravity(rig, protocol);
   const kinetic = protocol.energy === 'kinetic';
   return {
     definition: protocol.energy,
-    gravity,
-    statedMass: stated,
+    ...ofRig(rig),
+    gravityOf: (drop) => ofRig(rigOf(drop)).gravity,
+    statedMassOf,
     of(drop) {
+      const { gravity, statedMass: stated } = ofRig(rigOf(drop));
       const mass = fallingMass(drop, stated)!;
       if (kinetic) return drop.velocity === null ? null : kineticEnergy(mass, drop.velocity);
       return potentialEnergy(mass, gravity.value, drop.height);
@@ -66,13 +85,17 @@ export function energyScale(
   };
 }
 
+/** What a rig gives to the energy of its drops. */
+type OfRig = Pick<EnergyScale, 'gravity' | 'statedMass'>;
+
 /** The one mass of the drops and who gave it, or null where they differ. */
 export function massUsed(scale: EnergyScale, drops: Iterable<Drop>): MassUsed {
   const masses = new Set<number>();
   const sources = new Set<string>();
   for (const drop of drops) {
-    masses.add(fallingMass(drop, scale.statedMass)!);
-    sources.add(drop.mass === null ? (scale.statedMass?.from ?? 'log') : 'log');
+    const stated = scale.statedMassOf(drop);
+    masses.add(fallingMass(drop, stated)!);
+    sources.add(drop.mass === null ? (stated?.from ?? 'log') : 'log');
   }
   const [only] = masses;
   return {
@@ -97,9 +120,8 @@ function missingColumn(protocol: ImpactProtocol, columns: ReadonlySet<string>): 
   ];
 }
 
-function missingMass(drops: readonly Drop[], stated: StatedMass | null): Problem[] {
-  if (stated !== null) return [];
-  const drop = drops.find((candidate) => candidate.mass === null);
+function missingMass(drops: readonly Drop[], statedMassOf: EnergyScale['statedMassOf']): Problem[] {
+  const drop = drops.find((candidate) => candidate.mass === null && statedMassOf(candidate) === null);
   if (drop === undefined) return [];
   return [
     {

@@ -14,8 +14,12 @@ export interface StatedMass {
   readonly from: 'rig' | 'protocol';
 }
 
-/** The rig's mass, which was weighed, goes before the protocol's, which was wished for; null where neither says. */
+/**
+ * The rig's mass, which was weighed, goes before the protocol's, which was wished for, and what was proven since before
+ * what was stated; null where nobody says.
+ */
 export function statedMass(rig: Rig | null, protocol: ImpactProtocol): StatedMass | null {
+  if (rig?.provenMass) return { ...stated(rig.provenMass.mass, rig.mass ?? protocol.mass), from: 'rig' };
   if (rig?.mass) return { ...stated(rig.mass, protocol.mass), from: 'rig' };
   if (protocol.mass) return { ...stated(protocol.mass, null), from: 'protocol' };
   return null;

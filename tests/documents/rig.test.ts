@@ -35,6 +35,51 @@ export: { separator: ";", decimal: ",", encoding: windows-1252, columns: { heigh
   });
 });
 
+const DATED = `format: tirelab.rig/1
+id: drop-2
+configurations:
+  - { config: a, to: 2026-03-08, mass: 8.000 kg, striker: bar of 10 mm }
+  - { config: b, from: 2026-03-09, mass: 8.000 kg, provenMass: { mass: 8.040 kg, by: W-17, on: 2026-04-02 } }
+`;
+
+describe('a rig with dated configurations', () => {
+  it('has the mass and name of the latest, and all of them', () => {
+    expect(read('rig', DATED)).toMatchObject({
+      config: 'b',
+      mass: { value: 8 },
+      provenMass: { mass: { value: 8.04 }, by: 'W-17', on: '2026-04-02' },
+      configurations: [
+        { config: 'a', from: null, to: '2026-03-08', provenMass: null, striker: 'bar of 10 mm' },
+        { config: 'b', from: '2026-03-09', to: null, striker: null },
+      ],
+    });
+  });
+
+  it('is one configuration where it has none', () => {
+    expect(read('rig', `${RIG}from: 2026-03-01\n`).configurations).toMatchObject([
+      { config: '2026-03', from: '2026-03-01', to: null, mass: { value: 8 } },
+    ]);
+  });
+
+  it.each<[string, string, string[]]>([
+    ['configurations and a mass beside them', `${DATED}▶mass: 8 kg\n`, ['one-of']],
+    ['a day of both', DATED.replace('from: 2026-03-09', 'from: ▶2026-03-08'), ['two-ways']],
+    ['no first day', DATED.replace('{ config: b, from: 2026-03-09,', '▶{ config: b,'), ['missing-key']],
+    ['one name twice', DATED.replace('config: b', 'config: ▶a'), ['duplicate-id']],
+    ['a day that is none', DATED.replace('2026-03-09', '▶2026-02-30'), ['bad-value']],
+    ['an end before the beginning', `${RIG}from: 2026-03-09\nto: ▶2026-03-08\n`, ['dates-not-ordered']],
+    ['a proven mass off by more than 1 %', DATED.replace('8.040 kg', '▶8.081 kg'), ['mass-too-far']],
+    [
+      'a proven mass and none that it corrects',
+      'format: tirelab.rig/1\nid: a\n▶provenMass: { mass: 8 kg, by: W-17, on: 2026-04-02 }\n',
+      ['missing-key'],
+    ],
+  ])('is refused with %s', (_, text, codes) => {
+    const { text: clean, expected } = marked(text, ...codes);
+    expect(problemsOf('rig', clean)).toEqual(expected);
+  });
+});
+
 describe('what is wrong with a rig', () => {
   it.each<[string, string, string[]]>([
     [

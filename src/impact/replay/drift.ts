@@ -23,7 +23,9 @@ export function checkDrift({ visits, columns, scale }: Session, list: DeviationL
   }
   for (const same of days.values()) {
     if (same.length < FEWEST) continue;
-    const ratios = same.map(({ drop }) => drop.velocity! / impactSpeed(scale.gravity.value, drop.height));
+    const ratios = same.map(
+      ({ drop }) => drop.velocity! / impactSpeed(scale.gravityOf(drop).value, drop.height),
+    );
     const { drift, error } = driftOf(ratios);
     if (Math.abs(drift) <= DRIFT || Math.abs(drift) <= SURE * error) continue;
     const { drop, place } = same.at(-1)!;

@@ -17,6 +17,7 @@ import { checkPreparation } from './preparation.ts';
 import { pressureWatch } from './pressure-watch.ts';
 import { checkReadings } from './readings.ts';
 import { sharesFate } from './replayed.ts';
+import { retestWatch } from './retests.ts';
 import { retirement } from './retirement.ts';
 import type { Session } from './session.ts';
 import { hitCount, siteWatch } from './sites.ts';
@@ -26,15 +27,16 @@ import { checkVelocity, checkVelocityCoverage } from './velocity.ts';
 
 /** What a drop shows by itself and by the hits on its specimen before it, in the order of the log. */
 export function checkEachDrop(session: Session, list: DeviationList): string[] {
-  const { protocol, scale, visits, columns, statedMassOf: stated } = session;
+  const { protocol, scale, visits, columns } = session;
   const retired = retirement(protocol);
   const watchSite = siteWatch(protocol.sites);
   const watchPressure = pressureWatch();
   const countHit = hitCount(protocol.sites, hitsAllowed(protocol));
   const mounted = checkMounting(session);
+  const watchRetest = retestWatch(session);
   let met = -1;
   let unsettled = 0;
-  checkStatedMasses(protocol, session.rig, list);
+  checkStatedMasses(session, list);
   checkNumbering(visits, list);
   for (const visit of visits) {
     const isFirst = visit.tyre.index > met;
@@ -42,6 +44,7 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
     admit(visit, list);
     checkMembership(visit, isFirst, list);
     checkBlows(visit, list);
+    if (isFirst) watchRetest(visit, list);
     if (isFirst) checkPreparation(visit, protocol, list);
     else sharesFate(visit);
     const wasPatched = mounted(visit, list);
@@ -54,11 +57,11 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
     const pressure = plannedPressure(protocol, visit.tyre.construction);
     if (pressure === null && protocol.pressure !== null) unsettled += 1;
     if (protocol.vary === 'mass') checkFixedHeight(visit, protocol, list);
-    else checkMass(visit, stated === undefined ? scale.statedMass : stated(visit.drop), list);
+    else checkMass(visit, scale.statedMassOf(visit.drop), list);
     checkPressure(visit, pressure, list);
     watchPressure(visit, pressure, list);
     checkTemperature(visit, protocol.temperature, list);
-    checkVelocity(visit, protocol.energy, scale.gravity.value, list);
+    checkVelocity(visit, protocol.energy, scale.gravityOf(visit.drop).value, list);
     checkDamage(visit, protocol, list);
     checkReadings(visit, list);
     if (visit.use !== 'set-aside') {

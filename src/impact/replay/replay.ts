@@ -52,6 +52,7 @@ export interface Replay extends ReplayedSample {
  */
 export function replay(input: ReplayInput): Replay {
   const { protocol, rig, drops, constructions, acted } = input;
+  const rigOf = input.rigOf ?? (() => rig);
   const list = new DeviationList();
   for (const { file, line, message } of input.unsaved ?? []) {
     list.add({ code: 'DROP-51', found: () => message, file, ...(line === null ? {} : { line }) });
@@ -71,7 +72,7 @@ export function replay(input: ReplayInput): Replay {
   const session = { ...input, visits, tyres: tyres.all, groups, mountings };
   const notes = checkEachDrop(session, list);
   const provisional = checkSession(session, list);
-  const followed = followSeries(protocol, rig, groups, visits, list);
+  const followed = followSeries(protocol, rigOf, groups, visits, list);
   const keys = groups.map(({ key }) => key);
   const samples = groups.map(({ key, visits: own }, index): Sample => {
     const counts = countDrops(own);

@@ -1,5 +1,6 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
 import type { ImpactProtocol, Rig } from '../../documents/kinds.ts';
+import type { Drop } from '../../logs/drop.ts';
 import { type Levels, levelsFrom } from '../rules/levels.ts';
 import { isStepping, levelLimits, levelResolution, ruleFor, steppingRuleFor } from '../rules/method-rules.ts';
 import type { Advice } from '../rules/rule.ts';
@@ -34,7 +35,7 @@ export interface SeriesOutcome {
 /** Takes the drops through the rule, series by series, whatever order the log interleaves them in. */
 export function followSeries(
   protocol: ImpactProtocol,
-  rig: Rig | null,
+  rigOf: (drop: Drop) => Rig | null,
   samples: readonly Group[],
   visits: readonly Visit[],
   list: DeviationList,
@@ -44,12 +45,13 @@ export function followSeries(
   const several = new Set(samples.map(({ strand }) => strand)).size > 1;
   const groups = inSeries(visits, samples, names, several);
   const basis = pathBasis(protocol);
-  const stepping = isStepping(protocol.method) ? pathSettings(protocol, rig) : null;
   const rising: RisingSeriesPath[] = [];
   const numbers = { last: 0 };
-  const pathOf = (index: number): SeriesPath => {
-    if (stepping === null) return chosenPath({ ...basis, series: index }, protocol, ruleFor(protocol, rig));
-    const settings = { ...basis, ...stepping, series: index };
+  // The limits are those of the rig that the series was begun on.
+  const pathOf = (index: number, rig: Rig | null): SeriesPath => {
+    if (!isStepping(protocol.method))
+      return chosenPath({ ...basis, series: index }, protocol, ruleFor(protocol, rig));
+    const settings = { ...basis, ...pathSettings(protocol, rig), series: index };
     if (!isRising) return upAndDownPath(settings);
     const path = risingPath({ ...settings, ...risingSettings(protocol, numbers) });
     rising.push(path);
@@ -57,7 +59,7 @@ export function followSeries(
   };
   const series = groups.map((group, index): Series & { path: SeriesPath } => {
     for (const visit of group.visits) visit.path = index;
-    return { ...group, path: pathOf(index) };
+    return { ...group, path: pathOf(index, rigOf(group.visits[0]!.drop)) };
   });
   takeInOrder(visits, series, list);
   for (const { name, path, visits: own } of series) {

@@ -4,7 +4,6 @@ import type { Drop } from '../../logs/drop.ts';
 import type { Mounting } from '../../logs/mountings.ts';
 import type { Specimen } from '../../logs/register.ts';
 import type { EnergyScale } from '../../rig/energy.ts';
-import type { StatedMass } from '../../rig/mass.ts';
 import type { Group } from './groups.ts';
 import type { Mountings } from './mounting.ts';
 import type { Visit } from './replayed.ts';
@@ -26,8 +25,8 @@ export interface ReplayInput {
   readonly mountings?: readonly Mounting[];
   /** Null where the run names no table of rig checks. */
   readonly checks?: readonly RigCheck[] | null;
-  /** The mass stated for a drop, where logs of several rigs make one test; the scale's for all, if not given. */
-  readonly statedMassOf?: (drop: Drop) => StatedMass | null;
+  /** The rig that a drop was made on, where several make one test; `rig` for all, if not given. */
+  readonly rigOf?: (drop: Drop) => Rig | null;
   /** Criteria of the specification that rest on another version of the protocol. */
   readonly pinned?: readonly Pinned[];
   /** What the operator saw and acted on, for drops whose outcome was amended later. */

@@ -10,6 +10,7 @@ import { inputs } from './inputs.ts';
 import { notes } from './notes.ts';
 import { pageOf, section, type TextOptions, versioned } from './page.ts';
 import { regression } from './regression.ts';
+import { massCorrections, rigs } from './rigs.ts';
 import { amendments, provisional, retest, samples } from './session.ts';
 import { subject } from './subject.ts';
 
@@ -27,6 +28,8 @@ export function analysisText(result: ImpactResult, options: TextOptions): string
     ...provisional(page, result),
     ...section(page, 'Test', subject(page, result, options.version)),
     ...section(page, 'Samples', samples(page, result)),
+    ...section(page, 'Rigs', rigs(page, result)),
+    ...section(page, 'Masses corrected', massCorrections(page, result)),
     ...section(page, 'Retest', retest(page, result)),
     ...section(page, 'Drops, level by level', chart(page, result)),
     ...section(page, 'Deviations from the protocol', deviations(page, result)),

@@ -24,7 +24,7 @@ function importSentence({ path, import: imported }: ImpactResult['inputs'][numbe
 }
 
 /** The files that the result rests on; the first digits of each hash are enough to see that one has changed. */
-export function inputs(page: Page, result: Pick<ImpactResult, 'inputs'>): string[] {
+export function inputs(page: Page, result: Pick<ImpactResult, 'inputs' | 'collapsed'>): string[] {
   const shown = result.inputs.slice(0, MOST);
   if (shown.length === 0) return [];
   const rows = shown.map(({ role, path, rows, sha256 }) => [
@@ -43,5 +43,13 @@ export function inputs(page: Page, result: Pick<ImpactResult, 'inputs'>): string
   const imported = result.inputs
     .map(importSentence)
     .flatMap((said) => (said === null ? [] : paragraph(page, said)));
-  return [...table(page, columns, rows), ...more, ...imported];
+  const { collapsed = 0 } = result;
+  const both =
+    collapsed > 0
+      ? paragraph(
+          page,
+          `${counted(collapsed, 'row')} of one log ${collapsed === 1 ? 'stands' : 'stand'} in another log of the same rig too, and ${collapsed === 1 ? 'counts' : 'count'} once`,
+        )
+      : [];
+  return [...table(page, columns, rows), ...more, ...imported, ...both];
 }

@@ -66,10 +66,19 @@ export function provisional(page: Page, { provisional: reasons }: ImpactResult):
   return paragraph(page, sentence(text), 0).map((line) => page.ink.yellow(line));
 }
 
-/** Which run this one repeats; nothing as a rule. */
-export function retest(page: Page, { replaces }: ImpactResult): string[] {
-  if (replaces === null) return [];
-  const { run, path, reason, approver } = replaces;
-  const text = `Repeats run ${named(run)} (${named(path)}) for ${named(reason)}, approved by ${named(approver)}; both are kept.`;
-  return paragraph(page, text);
+/** Which run this one repeats, and which tyres were tested in place of others; nothing as a rule. */
+export function retest(page: Page, { replaces, retests = [] }: ImpactResult): string[] {
+  const run =
+    replaces &&
+    `Repeats run ${named(replaces.run)} (${named(replaces.path)}) for ${named(replaces.reason)}, approved by ${named(replaces.approver)}; both are kept.`;
+  const specimens = retests.slice(0, MOST).flatMap(({ specimen, replaces: other, reason, approver }) => {
+    const text = `- ${named(specimen)} in place of ${named(other)} for ${reason}, approved by ${named(approver)}; both are kept, ${named(other)} is left out`;
+    return paragraph(page, text, 2, 4);
+  });
+  const rest = retests.length - MOST;
+  return [
+    ...(run === null ? [] : paragraph(page, run)),
+    ...specimens,
+    ...(rest > 0 ? paragraph(page, `- and ${counted(rest, 'more tyre')}; --json lists them`, 2, 4) : []),
+  ];
 }
