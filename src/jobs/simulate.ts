@@ -1,4 +1,4 @@
-import type { Protocol } from '../documents/kinds.ts';
+import type { Protocol, Specification } from '../documents/kinds.ts';
 import { InputError } from '../problem/problem.ts';
 import type { SimulationResult } from '../result/simulation.ts';
 import { type BlockRunner, blockTasks, refuseEndless } from '../simulation/blocks.ts';
@@ -76,6 +76,7 @@ export async function simulate(
     specification: documents.specification && {
       id: documents.specification.id,
       version: documents.specification.version,
+      medianLimit: medianLimitOf(documents.specification),
     },
     inputs: documents.inputs,
     energy: { mass: design.mass, gravity: design.gravity.value, gravityFrom: design.gravity.from },
@@ -86,6 +87,13 @@ export async function simulate(
     notes: [...design.notes, ...notCalibrated(design, request.withIntervals)],
     points,
   };
+}
+
+function medianLimitOf({ criteria }: Specification): number | null {
+  const limits = criteria.flatMap(({ quantity, limit }) =>
+    quantity === 'medianFailureEnergy' && limit.atLeast !== undefined ? [limit.atLeast] : [],
+  );
+  return limits.length === 0 ? null : Math.max(...limits);
 }
 
 /** Said where `analyze` would give other intervals than the ones that are put to the test here. */

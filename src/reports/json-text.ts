@@ -1,3 +1,9 @@
+/** A document before it is set as text: its schema, and whatever else it has. */
+export interface JsonRecord {
+  readonly schema: string;
+  readonly [key: string]: unknown;
+}
+
 /** Objects and lists that fit into so many characters stand on one line. */
 const ONE_LINE = 160;
 
@@ -10,6 +16,11 @@ export function jsonText(value: unknown): string {
   const out = new Pieces();
   put(value, '', out);
   return out.text();
+}
+
+/** The same value on one line, as programs read it from a pipe; no newline at the end. */
+export function jsonLine(value: unknown): string {
+  return JSON.stringify(value).replace(UNSAFE, escaped);
 }
 
 /** Pieces of a text, put together some thousand at a time: a long result has a million of them. */

@@ -1,3 +1,4 @@
+import type { ComparisonResult } from '../result/comparison.ts';
 import type { ReportedRun } from '../result/report.ts';
 import type { ReportDocument } from './document/blocks.ts';
 import { fullDocument } from './full/report.ts';
@@ -11,7 +12,15 @@ export const reportKinds = {
   page: pageDocument,
   full: fullDocument,
 } as const satisfies Readonly<
-  Record<string, (tests: readonly ReportedRun[], language: Language, version: string) => ReportDocument>
+  Record<
+    string,
+    (
+      tests: readonly ReportedRun[],
+      language: Language,
+      version: string,
+      compared?: ComparisonResult | null,
+    ) => ReportDocument
+  >
 >;
 
 export type ReportKind = keyof typeof reportKinds;

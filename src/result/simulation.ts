@@ -87,7 +87,12 @@ export interface SimulationResult {
     readonly title: string | null;
     readonly distribution: LawName;
   };
-  readonly specification: { readonly id: string; readonly version: string } | null;
+  readonly specification: {
+    readonly id: string;
+    readonly version: string;
+    /** J: the limit on the median that this protocol is to show; null where there is none. */
+    readonly medianLimit: number | null;
+  } | null;
   readonly inputs: readonly Input[];
   readonly energy: { readonly mass: number | null; readonly gravity: number; readonly gravityFrom: string };
   readonly assumed: AssumedResult;

@@ -39,6 +39,16 @@ describe('tirelab compare', () => {
     expect(markdown.status).toBe(3);
     expect(markdown.out).toContain('### Comparison refused');
   });
+  it('draws the constructions as shares of the first, in one HTML file, in both languages', async () => {
+    const { status, out } = await tirelab(['compare', ...RUNS, ...REASONS, '--format', 'html']);
+    expect(status).toBe(0);
+    expect(out.match(/<svg/g)).toHaveLength(1);
+    expect(out).toContain('C-115@1 survives 18');
+    const german = await tirelab(['compare', ...RUNS, '--format', 'html', '--language', 'de']);
+    expect(german.status).toBe(3);
+    expect(german.out).toContain('Diese Prüfungen werden nicht verglichen');
+    expect(german.out).not.toContain('<svg');
+  });
   it('is wrong use with one run, an override without reason, or one of a factor that does not differ', async () => {
     expect((await tirelab(['compare', RUNS[0]!])).status).toBe(2);
     expect((await tirelab(['compare', ...RUNS, '--despite', 'day'])).status).toBe(2);

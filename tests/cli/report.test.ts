@@ -58,6 +58,29 @@ describe('tirelab report', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it('compares several drop tests, or says why it may not', async () => {
+    const runs = ['fixtures/demo/run.yaml', 'fixtures/demo-fail/run.yaml'];
+    const markdown = ['report', '--format', 'markdown', '--exit-zero', ...runs];
+    const refused = (await tirelab(markdown)).out;
+    expect(refused).toContain('These runs are not compared');
+    expect(refused).toContain('2026-03-09 against 2026-03-10');
+    const despite = ['--despite', 'day=both in one week', '--despite', 'mass=follows the cloth'];
+    // The figures are those that compare prints (tests/cli/compare.test.ts).
+    expect((await tirelab([...markdown, ...despite])).out).toContain(
+      'C-115\\@1 survives 18 % less energy than C-114\\@2: the 95 % interval is 14 to 21 % less, 30 tyres each.',
+    );
+    const german = (await tirelab([...markdown, ...despite, '--kind', 'full', '--language', 'de'])).out;
+    expect(german).toContain('übersteht 18 % weniger Energie als');
+    expect(german).toContain('Ist nur die erklärte Größe eine andere?');
+    expect(german).toContain('hingenommen: both in one week');
+  });
+
+  it('asks for something to compare where differences are put aside', async () => {
+    const { status, err } = await tirelab(['report', RUN, '--despite', 'day=none']);
+    expect(status).toBe(2);
+    expect(err).toContain('--despite');
+  });
+
   it('does not write over a file unasked', async () => {
     const path = join(folder, 'page.html');
     expect((await tirelab(['report', RUN, '-o', path])).status).toBe(0);

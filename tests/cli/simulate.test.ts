@@ -48,6 +48,21 @@ describe('tirelab simulate', () => {
     expect(JSON.parse(out).points[0].median).toBeCloseTo(39.2266, 10);
   });
 
+  it('draws the operating characteristic with the limit, in HTML and in Markdown, in both languages', async () => {
+    const args = [P, '--spec', S, '--medians', '36 J..60 J/4', '--spread', '4 J', '--tests', '100'];
+    const { status, out } = await simulate(...args, '--format', 'html');
+    expect(status).toBe(0);
+    expect(out.match(/<svg/g)).toHaveLength(1);
+    // The limit of the specification on the median.
+    expect(out).toContain('limit 45 J');
+    const german = (await simulate(...args, '--format', 'markdown', '--language', 'de')).out;
+    expect(german).toContain('# Simulierte Prüfungen');
+    expect(german).toContain('4 wahren Medianen');
+    const one = (await simulate(P, '--spec', S, ...TYRES, '--tests', '100', '--format', 'html')).out;
+    expect(one).not.toContain('<svg');
+    expect(one).toContain('all together');
+  });
+
   it('shows a chance to pass that rises with the median', async () => {
     const args = [P, '--spec', S, '--medians', '36 J..60 J/4', '--spread', '4 J', '--tests', '300', '--json'];
     const points = JSON.parse((await simulate(...args)).out).points;

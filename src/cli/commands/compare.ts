@@ -1,14 +1,17 @@
 import { Command, Option } from 'commander';
 import { type ComparisonFormat, comparisonReporters } from '../../reports/comparison/reporters.ts';
+import type { LanguageCode } from '../../reports/words/language.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
+import { despiteOption, reasonsOf } from '../despite-option.ts';
 import { destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
-import { collect } from '../request.ts';
+import { languageOption } from '../language-option.ts';
 import { EXIT } from '../shell.ts';
 import { textOptions } from '../text-options.ts';
 
 interface CompareOptions extends CommonOptions {
   readonly format: ComparisonFormat;
+  readonly language: LanguageCode;
   readonly json?: boolean;
   readonly output?: string;
   readonly force?: boolean;
@@ -29,15 +32,11 @@ export function compareCommand({ shell, act }: CommandContext): Command {
       'Compares drop-test runs, each of one construction: first every factor of construction, mounting and conditions, then the energies. Refused (status 3) where a factor differs that nobody declared.',
     )
     .argument('<run...>', 'two or more run files')
-    .addOption(
-      new Option(
-        '--despite <factor=reason>',
-        'compare though this factor differs, for this reason',
-      ).argParser(collect),
-    )
+    .addOption(despiteOption())
     .addOption(
       new Option('--format <name>', 'how to print').choices(Object.keys(comparisonReporters)).default('text'),
     )
+    .addOption(languageOption())
     .option('--json', 'short for --format json')
     .option('-o, --output <file>', 'write to a file instead of standard output')
     .option('--force', 'replace the file if it exists')
@@ -46,27 +45,13 @@ export function compareCommand({ shell, act }: CommandContext): Command {
       act(command, async () => {
         const options = command.optsWithGlobals<CompareOptions>();
         if (runs.length < 2) throw new UsageError('compare takes two runs or more');
-        const despite = reasons(options.despite ?? []);
+        const despite = reasonsOf(options.despite);
         const target = destination(shell, options.output, options.force === true);
         const { compare } = await import('../../jobs/compare.ts');
         const result = await compare(runs, despite);
         const report = await comparisonReporters[options.json ? 'json' : options.format]();
-        await target.put(report(result, textOptions(shell, options)));
+        await target.put(report(result, { ...textOptions(shell, options), language: options.language }));
         return result.refused.length > 0 ? EXIT.undecided : EXIT.done;
       }),
     );
-}
-
-/** `FACTOR=REASON`, each factor once and none without a reason. */
-function reasons(written: readonly string[]): Map<string, string> {
-  const found = new Map<string, string>();
-  for (const text of written) {
-    const [, factor, reason] = /^([^=]+)=(.+)$/su.exec(text) ?? [];
-    if (!factor?.trim() || !reason?.trim()) {
-      throw new UsageError('--despite takes FACTOR=REASON: an override needs a reason');
-    }
-    if (found.has(factor.trim())) throw new UsageError(`--despite names ${factor.trim()} twice`);
-    found.set(factor.trim(), reason.trim());
-  }
-  return found;
 }

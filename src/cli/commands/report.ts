@@ -1,7 +1,10 @@
 import { Command, Option } from 'commander';
+import type { ReportedRun } from '../../result/report.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
+import { despiteOption, reasonsOf } from '../despite-option.ts';
 import { destination } from '../destination.ts';
 import { drumRunner } from '../drum-runner.ts';
+import { languageOption } from '../language-option.ts';
 import { progressLine } from '../progress.ts';
 import { EXIT } from '../shell.ts';
 import { VERSION } from '../version.ts';
@@ -10,6 +13,7 @@ interface ReportOptions extends CommonOptions {
   readonly kind: 'page' | 'full';
   readonly format: 'html' | 'markdown';
   readonly language: 'en' | 'de';
+  readonly despite?: readonly string[];
   readonly output?: string;
   readonly force?: boolean;
   readonly exitZero?: boolean;
@@ -28,21 +32,20 @@ export function reportCommand({ shell, act }: CommandContext): Command {
     .description(
       'Analyses runs and reports them: a page on which a product manager decides, or the full report that an auditor accepts (ISO/IEC 17025, 7.8). One file, readable without a network and without script. The exit status is the verdict, as of analyze.',
     )
-    .argument('<run...>', 'RUN.yaml; several are set beside each other')
+    .argument('<run...>', 'RUN.yaml; several drop tests are compared as well, as compare does')
     .addOption(new Option('--kind <name>', 'what to report').choices(['page', 'full']).default('page'))
     .addOption(new Option('--format <name>', 'how to set it').choices(['html', 'markdown']).default('html'))
-    .addOption(
-      new Option('--language <name>', 'of words and numbers; data files never change')
-        .choices(['en', 'de'])
-        .default('en'),
-    )
+    .addOption(languageOption())
+    .addOption(despiteOption())
     .option('-o, --output <file>', 'write to a file instead of standard output')
     .option('--force', 'replace the file if it exists')
     .option('--exit-zero', 'exit 0 whatever the verdict')
     .addHelpText('after', EXAMPLES)
     .action((runs: string[], _options: unknown, command: Command) =>
       act(command, async () => {
-        const { kind, format, language, output, force, exitZero } = command.optsWithGlobals<ReportOptions>();
+        const { kind, format, language, output, force, exitZero, ...options } =
+          command.optsWithGlobals<ReportOptions>();
+        const despite = reasonsOf(options.despite);
         const target = destination(shell, output, force === true);
         const { reportedRuns } = await import('../../jobs/report.ts');
         const { reportFormats, reportKinds } = await import('../../reports/report-formats.ts');
@@ -54,11 +57,23 @@ export function reportCommand({ shell, act }: CommandContext): Command {
           runner: drumRunner,
           onProgress: progress.update,
         }).finally(progress.end);
-        await target.put(reportFormats[format](reportKinds[kind](tests, languages[language], VERSION)));
+        const compared = tests.length > 1 || despite.size > 0 ? await comparison(runs, tests, despite) : null;
+        await target.put(
+          reportFormats[format](reportKinds[kind](tests, languages[language], VERSION, compared)),
+        );
         const { exitStatus } = await import('../../verdict/exit-status.ts');
         const statuses = exitZero ? [] : tests.map(({ result }) => exitStatus(result));
         // A failure goes before what is undecided.
         return [EXIT.notMet, EXIT.undecided].find((status) => statuses.includes(status)) ?? EXIT.done;
       }),
     );
+}
+
+async function comparison(
+  paths: readonly string[],
+  runs: readonly ReportedRun[],
+  despite: ReadonlyMap<string, string>,
+) {
+  const { comparisonOfRuns } = await import('../../jobs/reporting/comparison.ts');
+  return comparisonOfRuns(paths, runs, despite);
 }

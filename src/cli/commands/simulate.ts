@@ -1,8 +1,10 @@
 import { Command, Option } from 'commander';
 import { type SimulationFormat, simulationReporters } from '../../reports/simulation/reporters.ts';
+import type { LanguageCode } from '../../reports/words/language.ts';
 import type { LawName } from '../../statistics/law.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
+import { languageOption } from '../language-option.ts';
 import { progressLine } from '../progress.ts';
 import { wholeNumber } from '../quantity-options.ts';
 import { EXIT } from '../shell.ts';
@@ -24,6 +26,7 @@ interface SimulateOptions extends CommonOptions {
   readonly coverage: boolean;
   readonly progress: boolean;
   readonly format: SimulationFormat;
+  readonly language: LanguageCode;
   readonly json?: boolean;
   readonly output?: string;
   readonly force?: boolean;
@@ -33,7 +36,8 @@ const EXAMPLES = `
 Examples:
   tirelab simulate P.yaml --median "45 J" --spread "4 J"
   tirelab simulate P.yaml --spec S.yaml --medians "35 J..60 J/20" --spread "4 J"
-  tirelab simulate P.yaml --median "560 mm" --spread "45 mm" --any-offset --json`;
+  tirelab simulate P.yaml --median "560 mm" --spread "45 mm" --any-offset --json
+  tirelab simulate P.yaml --spec S.yaml --medians "35 J..60 J/20" --spread "4 J" --format html -o chances.html`;
 
 /** `tirelab simulate`: what a protocol would find on tyres of known strength. */
 export function simulateCommand({ shell, act }: CommandContext): Command {
@@ -67,6 +71,7 @@ export function simulateCommand({ shell, act }: CommandContext): Command {
     .addOption(
       new Option('--format <name>', 'how to print').choices(Object.keys(simulationReporters)).default('text'),
     )
+    .addOption(languageOption())
     .option('--json', 'short for --format json')
     .option('-o, --output <file>', 'write to a file instead of standard output')
     .option('--force', 'replace the file if it exists')
@@ -100,7 +105,7 @@ export function simulateCommand({ shell, act }: CommandContext): Command {
           progress.update,
         ).finally(progress.end);
         const report = await simulationReporters[options.json ? 'json' : options.format]();
-        await target.put(report(result, textOptions(shell, options)));
+        await target.put(report(result, { ...textOptions(shell, options), language: options.language }));
         return EXIT.done;
       }),
     );

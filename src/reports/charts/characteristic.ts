@@ -96,7 +96,7 @@ export function characteristicFigure(
 }
 
 /** The true median at which a pass is as likely as not, between two points; null where it is never crossed. */
-function evenChance(points: readonly VerdictChances[]): number | null {
+export function evenChance(points: readonly VerdictChances[]): number | null {
   for (const [i, point] of points.entries()) {
     const before = points[i - 1];
     if (before === undefined || before.pass >= 0.5 || point.pass < 0.5) continue;

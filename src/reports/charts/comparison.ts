@@ -10,6 +10,8 @@ const ROW = 28;
 export interface ComparedConstruction {
   readonly name: string;
   readonly value: number | null;
+  /** That all others are shown as shares of it, so that it has no interval. */
+  readonly isWhole?: boolean | undefined;
   readonly lower: number | null;
   readonly upper: number | null;
   /** Letters of the groups it is in: those that share one are not told apart. */
@@ -47,7 +49,7 @@ export function comparisonFigure(
         charts.tell.construction({
           name: row.name.slice(0, 40),
           value: row.value === null ? '—' : say(row.value),
-          range: rangeOf(row, say, language),
+          range: row.isWhole ? null : rangeOf(row, say, language),
           group: row.group ?? null,
         }),
       ),
@@ -90,9 +92,13 @@ function drawn(
   const group = row.group === undefined ? '' : `  ${row.group}`;
   return together(
     label(plot.left - 12, y + 4, row.name, { anchor: 'end', room: plot.left - 16, ...bold }),
-    line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.fit, 2),
-    horizontalEnd(from, y, row.lower === null, -1),
-    horizontalEnd(to, y, row.upper === null, 1),
+    ...(row.isWhole
+      ? []
+      : [
+          line(`M${rounded(from)} ${rounded(y)}H${rounded(to)}`, INK.fit, 2),
+          horizontalEnd(from, y, row.lower === null, -1),
+          horizontalEnd(to, y, row.upper === null, 1),
+        ]),
     ...(row.value === null
       ? []
       : [

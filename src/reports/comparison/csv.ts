@@ -1,4 +1,5 @@
 import type { ComparisonResult } from '../../result/comparison.ts';
+import { csvRow } from '../csv-cell.ts';
 
 const HEAD =
   'first,second,probability,spreads,first [J],second [J],ratio,ratio lower,ratio upper,difference [J],difference lower [J],difference upper [J],p,holm,smallest ratio';
@@ -7,9 +8,9 @@ const HEAD =
 export function comparisonCsv({ samples, pairs }: ComparisonResult): string {
   const rows = pairs.flatMap(({ first, second, differences, holm, smallestRatio }) =>
     differences.map(({ probability, spreads, energies, ratio, difference, p }) =>
-      [
-        cell(samples[first]!.label),
-        cell(samples[second]!.label),
+      csvRow([
+        samples[first]!.label,
+        samples[second]!.label,
         probability,
         spreads,
         ...energies,
@@ -17,14 +18,8 @@ export function comparisonCsv({ samples, pairs }: ComparisonResult): string {
         p,
         holm,
         smallestRatio,
-      ].join(','),
+      ]),
     ),
   );
   return `${[HEAD, ...rows].join('\n')}\n`;
-}
-
-/** Quoted; a text that a spreadsheet would take for a formula keeps an apostrophe before it. */
-function cell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return `"${safe.replaceAll('"', '""')}"`;
 }

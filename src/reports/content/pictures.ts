@@ -1,3 +1,4 @@
+import type { ComparisonResult } from '../../result/comparison.ts';
 import type { JudgedCriterion } from '../../result/criterion.ts';
 import { type ComparedConstruction, comparisonFigure } from '../charts/comparison.ts';
 import { criteriaFigure } from '../charts/criteria.ts';
@@ -9,6 +10,7 @@ import { tyresFigure } from '../charts/tyres.ts';
 import { standingOf } from '../text/levels.ts';
 import { rangeText, share, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
+import { groupLetters } from './comparison.ts';
 import { massesOf, type Subject } from './subject.ts';
 
 export function drops({ test, sample }: Subject, id: string, language: Language): Figure | null {
@@ -71,15 +73,23 @@ export function massOfDrops({ sample }: Subject, id: string, language: Language)
   return massEnergyFigure(points.slice(0, 400), language.words.charts.energy, id, language);
 }
 
-/** Subjects against each other by their medians. */
-export function comparison(subjects: readonly Subject[], id: string, language: Language): Figure | null {
+/** Subjects against each other by their medians; where they were compared, with the groups that are not told apart. */
+export function comparison(
+  subjects: readonly Subject[],
+  compared: ComparisonResult | null,
+  id: string,
+  language: Language,
+): Figure | null {
+  const isSame = compared !== null && compared.samples.length === subjects.length;
+  const letters = isSame ? groupLetters(compared) : [];
   const rows = subjects.map(
-    ({ name, first, sample, test }): ComparedConstruction => ({
+    ({ name, first, sample, test }, i): ComparedConstruction => ({
       name: name ?? test.result.run ?? '—',
       value: first?.value ?? null,
       lower: first?.interval?.lower ?? null,
       upper: first?.interval?.upper ?? null,
-      reference: sample.isReference,
+      group: letters[i],
+      reference: sample.isReference || (isSame && i === 0),
     }),
   );
   const title = language.words.charts.medianEnergy;

@@ -2,6 +2,7 @@ import type { Verdict } from '../../result/criterion.ts';
 import type { Photo } from '../../result/report.ts';
 import type { Figure } from '../charts/figure.ts';
 import type { Language } from '../words/language.ts';
+import type { Line } from '../words/line.ts';
 
 /** A cell of a table; numbers stand at the right of theirs. */
 export interface Cell {
@@ -11,6 +12,8 @@ export interface Cell {
   readonly isRecord?: boolean | undefined;
   /** A hash: small, in a fixed width. */
   readonly isHash?: boolean | undefined;
+  /** A code or a word of our own, which is not broken. */
+  readonly isWhole?: boolean | undefined;
   /** Says that something is missing. */
   readonly isMissing?: boolean | undefined;
 }
@@ -30,7 +33,7 @@ export type Block =
       readonly isRecord?: boolean | undefined;
     }
   | { readonly kind: 'verdict'; readonly verdict: Verdict; readonly text: string }
-  | { readonly kind: 'list'; readonly items: readonly string[]; readonly isRecord?: boolean | undefined }
+  | { readonly kind: 'list'; readonly items: readonly Line[] }
   | {
       readonly kind: 'table';
       /** Says what the table is of, to whoever cannot see it. */
@@ -79,5 +82,8 @@ export const paragraph = (text: string, tone?: 'lead' | 'small'): Block => ({
 export const figure = (drawn: Figure | null): Block[] =>
   drawn === null ? [] : [{ kind: 'figure', figure: drawn }];
 /** A list, where it has items. */
-export const list = (items: readonly string[], isRecord = false): Block[] =>
-  items.length === 0 ? [] : [{ kind: 'list', items, isRecord }];
+export const list = (items: readonly string[]): Block[] =>
+  items.length === 0 ? [] : [{ kind: 'list', items: items.map((text) => ({ text })) }];
+/** Sentences of a result, which are English, in the words of the language as far as it has them. */
+export const records = (sentences: readonly string[], { record }: Language): Block[] =>
+  sentences.length === 0 ? [] : [{ kind: 'list', items: sentences.map(record) }];

@@ -73,7 +73,7 @@ export function records(
     caption: headings.records,
     columns: [{ head: items.role }, { head: items.file }, { head: 'SHA-256' }],
     rows: files.map(({ kind, path, sha256, bytes, rows }) => [
-      { text: kind },
+      { text: kind, isWhole: true },
       { text: `${path} (${rows === null ? items.bytes(bytes) : items.rows(rows)})` },
       { text: sha256, isHash: true },
     ]),

@@ -3,7 +3,7 @@ import type { ListedDeviation } from '../../conformance/deviation.ts';
 import { height } from '../../quantity/format.ts';
 import type { ReportedRun, ReportedTest } from '../../result/report.ts';
 import { subjectsOf } from '../content/subject.ts';
-import { type Block, list, paragraph } from '../document/blocks.ts';
+import { type Block, paragraph, records } from '../document/blocks.ts';
 import { named } from '../text/page.ts';
 import { share, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
@@ -20,20 +20,20 @@ export function departures(test: ReportedTest, language: Language): Section[] {
     { heading: headings.exclusions, blocks: exclusions(test, language) },
     { heading: headings.withAndWithout, blocks: withAndWithout(test, language) },
     { heading: headings.amendments, blocks: amendments(test, language) },
-    { heading: headings.notes, blocks: notes(test) },
+    { heading: headings.notes, blocks: notes(test, language) },
   ];
 }
 
 /** What was met on the way and is no departure. */
-export function notes({ result }: ReportedRun): Block[] {
-  return list(result.notes.slice(0, MOST.notes), true);
+export function notes({ result }: ReportedRun, language: Language): Block[] {
+  return records(result.notes.slice(0, MOST.notes), language);
 }
 
 export function deviations({ result }: ReportedRun, language: Language): Block[] {
   const { items, texts, status, severity, headings } = language.words;
   const { deviations: all, status: found, why } = result.conformance;
   const stated = paragraph(status[found]);
-  const reason: Block[] = why === null ? [] : [{ kind: 'paragraph', text: why, isRecord: true }];
+  const reason: Block[] = why === null ? [] : [{ kind: 'paragraph', ...language.record(why) }];
   if (all.length === 0) return [paragraph(texts.noDeviation), ...reason];
   const shown = all.slice(0, MOST.deviations);
   return [
@@ -44,10 +44,10 @@ export function deviations({ result }: ReportedRun, language: Language): Block[]
       caption: headings.deviations,
       columns: [{ head: items.code }, { head: items.severity }, { head: items.place2 }, { head: items.what }],
       rows: shown.map((deviation) => [
-        { text: deviation.code },
-        { text: severity[deviation.severity] },
+        { text: deviation.code, isWhole: true },
+        { text: severity[deviation.severity], isWhole: true },
         { text: placeOf(deviation, language) },
-        { text: deviation.message, isRecord: true },
+        language.deviation(deviation),
       ]),
       below: all.length > shown.length ? items.more(all.length - shown.length) : undefined,
     },

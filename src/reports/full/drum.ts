@@ -10,7 +10,7 @@ import {
   drumUncertainty,
 } from '../content/drum-answer.ts';
 import { lives, timelines, wear, weibull } from '../content/drum-pictures.ts';
-import { type Block, figure, heading, list, paragraph } from '../document/blocks.ts';
+import { type Block, figure, heading, list, paragraph, records as recorded } from '../document/blocks.ts';
 import { named, versioned } from '../text/page.ts';
 import { share } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
@@ -52,7 +52,7 @@ export function drumSections(test: ReportedDrum, id: string, language: Language,
     },
     { heading: headings.perTyre, blocks: perTyre(test, language) },
     { heading: headings.deviations, blocks: deviations(test, language) },
-    { heading: headings.notes, blocks: notes(test) },
+    { heading: headings.notes, blocks: notes(test, language) },
     uncertainty(test, language),
     conformity(test, language),
     ...records(test, drumCautions(subject, language), language, version),
@@ -129,9 +129,7 @@ function schedule({ result }: ReportedDrum, language: Language): Block[] {
         ],
       ],
     },
-    ...(defaults.length === 0
-      ? []
-      : [paragraph(`${words.assumed}:`), { kind: 'list', items: defaults, isRecord: true } as const]),
+    ...(defaults.length === 0 ? [] : [paragraph(`${words.assumed}:`), ...recorded(defaults, language)]),
   ];
 }
 

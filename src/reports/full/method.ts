@@ -2,7 +2,7 @@ import { plain } from '../../quantity/amount.ts';
 import { upTo } from '../../quantity/format.ts';
 import type { ReportedBase, ReportedTest } from '../../result/report.ts';
 import type { Block, Term } from '../document/blocks.ts';
-import { paragraph } from '../document/blocks.ts';
+import { paragraph, records } from '../document/blocks.ts';
 import { named, versioned } from '../text/page.ts';
 import type { Language } from '../words/language.ts';
 import type { Section } from './section.ts';
@@ -77,7 +77,7 @@ export function method({ method: own, result }: ReportedTest, language: Language
       },
       ...(defaults.length === 0
         ? []
-        : [paragraph(`${words.items.assumed}:`), { kind: 'list', items: defaults, isRecord: true } as const]),
+        : [paragraph(`${words.items.assumed}:`), ...records(defaults, language)]),
     ],
   };
 }

@@ -1,5 +1,7 @@
+import type { ComparisonResult } from '../../result/comparison.ts';
 import { isDrum, type ReportedRun, type ReportedTest } from '../../result/report.ts';
 import { cautionsOf } from '../content/answer.ts';
+import { comparisonAnswer, energyBlocks, factorBlocks } from '../content/comparison.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
 import { comparison, massOfSubjects } from '../content/pictures.ts';
@@ -16,14 +18,20 @@ import { conditions, items, method } from './method.ts';
 import { results } from './results.ts';
 import type { Section } from './section.ts';
 
+/** More pairs than these are told in the table only. */
+const MOST_PAIRS = 10;
+
 /**
  * The full report, for the auditor: what ISO/IEC 17025:2017 asks of a test report in 7.8, each item there or listed as
  * missing. Several tests stand one after the other, after a look at all of them beside each other.
+ *
+ * @param compared the tests against each other; null where they were not compared.
  */
 export function fullDocument(
   tests: readonly ReportedRun[],
   language: Language,
   version: string,
+  compared: ComparisonResult | null = null,
 ): ReportDocument {
   const { words } = language;
   const name = reportName(tests);
@@ -48,9 +56,15 @@ export function fullDocument(
       ...(subjects.length > 1
         ? [
             heading(words.headings.comparison),
-            ...figure(comparison(subjects, 'all-comparison', language)),
+            ...(compared === null
+              ? [paragraph(words.comparison.notComparable, 'small')]
+              : comparisonAnswer(compared, MOST_PAIRS, language)),
+            ...figure(comparison(subjects, compared, 'all-comparison', language)),
             ...gramsBesideJoules(subjects, language),
             ...figure(massOfSubjects(subjects, 'all-mass', language)),
+            ...(compared === null
+              ? []
+              : [...factorBlocks(compared, language, 3), ...energyBlocks(compared, language, 3)]),
           ]
         : []),
       ...bodies,

@@ -87,7 +87,7 @@ export function estimatesTable(
         { text: evidence(estimate) },
       ]),
     },
-    ...whys.map((text): Block => ({ kind: 'paragraph', text, tone: 'small', isRecord: true })),
+    ...whys.map((text): Block => ({ kind: 'paragraph', ...language.record(text), tone: 'small' })),
   ];
 }
 

@@ -68,8 +68,8 @@ function drawn(block: Block, context: Context): Markup {
     case 'list':
       return element(
         'ul',
-        record(block.isRecord),
-        ...block.items.map((item) => element('li', {}, text(item, MOST.item))),
+        {},
+        ...block.items.map((item) => element('li', record(item.isRecord), text(item.text, MOST.item))),
       );
     case 'table':
       return tableOf(block, record);
@@ -128,6 +128,7 @@ function tableOf(
   const classOf = (cell: Cell, i: number) => {
     if (cell.isHash) return 'hash';
     if (cell.isMissing) return 'missing';
+    if (cell.isWhole) return 'whole';
     return cell.verdict === undefined
       ? align(i)
       : cell.verdict === 'pass' || cell.verdict === 'fail'

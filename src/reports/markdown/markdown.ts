@@ -31,7 +31,7 @@ function written(block: Block, missing: string): string[] {
     case 'verdict':
       return [`> **${inline(block.text, MOST.paragraph)}**`];
     case 'list':
-      return [block.items.map((item) => `- ${atLineStart(item, MOST.item)}`).join('\n')];
+      return [block.items.map((item) => `- ${atLineStart(item.text, MOST.item)}`).join('\n')];
     case 'table':
       return [
         tableOf(block),

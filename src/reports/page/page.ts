@@ -1,5 +1,7 @@
+import type { ComparisonResult } from '../../result/comparison.ts';
 import type { Photo, ReportedRun } from '../../result/report.ts';
 import { judgementOf, nextSteps } from '../content/answer.ts';
+import { comparisonAnswer } from '../content/comparison.ts';
 import { criteriaTable } from '../content/criteria-table.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
@@ -10,23 +12,42 @@ import { rangeText, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 
 /** Rows that leave room on one sheet for all else. */
-const MOST = { criteria: 5, photos: 2, subjects: 8, item: 170, caption: 70, verdict: 220, name: 24 } as const;
+const MOST = {
+  criteria: 5,
+  photos: 2,
+  subjects: 8,
+  pairs: 3,
+  item: 170,
+  caption: 70,
+  verdict: 220,
+  name: 24,
+} as const;
 
-/** The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture. */
+/**
+ * The one page on which a product manager decides: the answer, how sure, criterion by criterion, one picture.
+ *
+ * @param compared the tests against each other; null where they were not compared.
+ */
 export function pageDocument(
   tests: readonly ReportedRun[],
   language: Language,
   version: string,
+  compared: ComparisonResult | null = null,
 ): ReportDocument {
   const { words } = language;
   const told = toldOf(tests, (text) => short(text, MOST.name), language);
   const [only] = told;
   const name = reportName(tests);
-  const blocks = told.length === 1 && only !== undefined ? ofOne(only, language) : ofSeveral(told, language);
+  const blocks =
+    told.length === 1 && only !== undefined ? ofOne(only, language) : ofSeveral(told, compared, language);
   return {
     language,
     kind: 'page',
-    title: `${words.headings.page}: ${only?.judged.name ?? name}`.slice(0, 110),
+    title:
+      `${words.headings.page}: ${told.length === 1 ? (only?.judged.name ?? name) : words.list(namesOf(told), 4)}`.slice(
+        0,
+        110,
+      ),
     name,
     subtitle: subtitleOf(tests, language).slice(0, 200),
     blocks: [
@@ -59,13 +80,18 @@ function ofOne(told: Told, language: Language): Block[] {
   ];
 }
 
-function ofSeveral(all: readonly Told[], language: Language): Block[] {
+function ofSeveral(all: readonly Told[], compared: ComparisonResult | null, language: Language): Block[] {
   const { words } = language;
   const shown = all.slice(0, MOST.subjects);
   const drops = shown.flatMap(({ subject }) => subject ?? []);
   const picture =
-    drops.length > 1 ? comparison(drops, 'chief', language) : (shown[0]?.picture('chief') ?? null);
+    drops.length > 1 ? comparison(drops, compared, 'chief', language) : (shown[0]?.picture('chief') ?? null);
   return [
+    ...(compared === null
+      ? drops.length > 1
+        ? [paragraph(words.comparison.notComparable, 'small')]
+        : []
+      : comparisonAnswer(compared, MOST.pairs, language)),
     ...list(shown.map(({ finding }) => finding)),
     {
       kind: 'table',
@@ -97,7 +123,12 @@ function closing(all: readonly Told[], language: Language): Block[] {
   const { headings } = language.words;
   const together = (texts: readonly string[], most: number) =>
     [...new Set(texts)].slice(0, most).map((text) => short(text));
-  const next = all.flatMap(({ judged }) => nextSteps(judged, language));
+  const isOne = all.length === 1;
+  const next = all.flatMap(({ judged }) =>
+    nextSteps(judged, language).map((step) =>
+      isOne || judged.name === null ? step : `${judged.name}: ${step}`,
+    ),
+  );
   return [
     {
       kind: 'columns',
@@ -138,4 +169,8 @@ function photosOf(photos: readonly Photo[], language: Language): Block[] {
 /** Foreign text in the room that it has on one sheet. */
 function short(text: string, most: number = MOST.item): string {
   return text.length > most ? `${text.slice(0, most - 1)}…` : text;
+}
+
+function namesOf(told: readonly Told[]): string[] {
+  return [...new Set(told.flatMap(({ judged }) => judged.name ?? []))];
 }

@@ -70,8 +70,8 @@ export const englishCharts = {
       `${of.closed} tyres with strength known between two heights, ${of.open} with strength open on one side, drawn as arrows; all between ${of.lowest} and ${of.highest} J.${of.shown < of.all ? ` The first ${of.shown} are drawn.` : ''}`,
     criterion: (of: { id: string; share: string; asked: string; verdict: string }) =>
       `${of.id}: ${of.share} of the limit (${of.asked}); ${of.verdict}.`,
-    construction: (of: { name: string; value: string; range: string; group: string | null }) =>
-      `${of.name}: ${of.value} (${of.range})${of.group === null ? '' : `, group ${of.group}`}.`,
+    construction: (of: { name: string; value: string; range: string | null; group: string | null }) =>
+      `${of.name}: ${of.value}${of.range === null ? '' : ` (${of.range})`}${of.group === null ? '' : `, group ${of.group}`}.`,
     groups: 'Constructions that share a letter are not told apart.',
     massEnergy: (of: {
       points: number;

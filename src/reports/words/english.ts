@@ -2,12 +2,14 @@ import type { ConformanceStatus, Severity } from '../../conformance/deviation.ts
 import type { Verdict } from '../../result/criterion.ts';
 import { englishCharts } from './english-charts.ts';
 import { englishSections } from './english-sections.ts';
+import { englishStudies } from './english-studies.ts';
 import { enumerated, type NamedQuantity, splitWords } from './named-quantity.ts';
 
 /** The English words of a report. Numbers arrive written; foreign text is made safe where it is set. */
 export const english = {
   charts: englishCharts,
   ...englishSections,
+  ...englishStudies,
   between: (lower: string, upper: string) => `${lower} to ${upper}`,
   from: (lower: string) => `from ${lower}, no upper limit`,
   upTo: (upper: string) => `no lower limit, to ${upper}`,
@@ -112,6 +114,7 @@ export const english = {
   },
   criteria: {
     criterion: 'criterion',
+    together: 'all together',
     asks: 'asks for',
     found: 'found',
     distance: 'bound and distance to the limit',

@@ -54,7 +54,7 @@ export const germanCharts: Words['charts'] = {
       `${of.closed} Reifen mit Festigkeit zwischen zwei Höhen, ${of.open} mit einseitig offener Festigkeit, als Pfeile gezeichnet; alle zwischen ${of.lowest} und ${of.highest} J.${of.shown < of.all ? ` Gezeichnet sind die ersten ${of.shown}.` : ''}`,
     criterion: (of) => `${of.id}: ${of.share} der Grenze (${of.asked}); ${of.verdict}.`,
     construction: (of) =>
-      `${of.name}: ${of.value} (${of.range})${of.group === null ? '' : `, Gruppe ${of.group}`}.`,
+      `${of.name}: ${of.value}${of.range === null ? '' : ` (${of.range})`}${of.group === null ? '' : `, Gruppe ${of.group}`}.`,
     groups: 'Konstruktionen mit gleichem Buchstaben sind nicht zu unterscheiden.',
     massEnergy: (of) =>
       `${of.points} ${of.points === 1 ? 'Punkt' : 'Punkte'}: Masse ${of.lightest} bis ${of.heaviest} g, Energie ${of.lowest} bis ${of.highest} J.`,

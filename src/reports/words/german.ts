@@ -1,6 +1,7 @@
 import type { Words } from './english.ts';
 import { germanCharts } from './german-charts.ts';
 import { germanSections } from './german-sections.ts';
+import { germanStudies } from './german-studies.ts';
 import { enumerated, splitWords } from './named-quantity.ts';
 
 const QUANTITIES: Readonly<Record<string, string>> = {
@@ -53,6 +54,7 @@ const LAWS: Readonly<Record<string, string>> = {
 export const german: Words = {
   charts: germanCharts,
   ...germanSections,
+  ...germanStudies,
   between: (lower, upper) => `${lower} bis ${upper}`,
   from: (lower) => `ab ${lower}, nach oben offen`,
   upTo: (upper) => `nach unten offen, bis ${upper}`,
@@ -141,6 +143,7 @@ export const german: Words = {
   },
   criteria: {
     criterion: 'Kriterium',
+    together: 'alle zusammen',
     asks: 'verlangt',
     found: 'gefunden',
     distance: 'Schranke und Abstand zur Grenze',

@@ -1,5 +1,7 @@
 import { english, type Words } from './english.ts';
 import { german } from './german.ts';
+import { germanDeviation, germanRecord } from './german-record.ts';
+import type { Line } from './line.ts';
 
 /** The languages of a report. Data files never change with it. */
 export type LanguageCode = 'en' | 'de';
@@ -10,9 +12,25 @@ export interface Language {
   readonly words: Words;
   /** Numbers within a text made of our own numbers, with the language's decimal mark. */
   number(text: string): string;
+  /** A sentence of a result, which is English there; as it stands, and marked so, where the language has no words for it. */
+  record(sentence: string): Line;
+  /** What a deviation says: what was found, and what it does to the estimate. */
+  deviation(of: { readonly code: string; readonly message: string }): Line;
 }
 
 export const languages: Readonly<Record<LanguageCode, Language>> = {
-  en: { code: 'en', words: english, number: (text) => text },
-  de: { code: 'de', words: german, number: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ',') },
+  en: {
+    code: 'en',
+    words: english,
+    number: (text) => text,
+    record: (text) => ({ text }),
+    deviation: ({ message }) => ({ text: message }),
+  },
+  de: {
+    code: 'de',
+    words: german,
+    number: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ','),
+    record: germanRecord,
+    deviation: germanDeviation,
+  },
 };
