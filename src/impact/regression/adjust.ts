@@ -1,8 +1,9 @@
 import type { ImpactProtocol } from '../../documents/kinds.ts';
 import { significant } from '../../quantity/format.ts';
 import type { Estimate } from '../../result/estimate.ts';
-import { normalCritical } from '../../statistics/likelihood/critical.ts';
+import { likelihoodRatioCritical } from '../../statistics/likelihood/critical.ts';
 import { predictQuantile } from '../../statistics/regression/predict.ts';
+import { profilePrediction } from '../../statistics/regression/profile.ts';
 import type { Observations } from '../observations.ts';
 import { unitOfCovariate } from './covariates.ts';
 import { meanOf, type Regressed } from './regress.ts';
@@ -18,12 +19,11 @@ const SHARES = [0.5, 0.1] as const;
 
 /**
  * The median and the 10 % point adjusted to the protocol's conditions, beside the unadjusted ones: off unless the
- * protocol asks for it. Other numbers stand at their mean, factors at their first level. Wald intervals on the fitted
- * scale.
+ * protocol asks for it. Other numbers stand at their mean, factors at their first level.
  */
 export function adjustedEstimates(
   { confidence, distribution, regression }: ImpactProtocol,
-  { fit, covariates, result }: Regressed,
+  { fit, model, covariates, result }: Regressed,
   planned: PlannedConditions,
   { specimens, drops }: Observations,
 ): Estimate[] {
@@ -62,13 +62,11 @@ export function adjustedEstimates(
     setting[covariate.name] = value - mean;
     said.push(`${covariate.name} ${significant(value, 4)} ${unitOfCovariate(covariate.name)}`);
   }
-  const z = normalCritical(confidence, 2);
-  const isLog = fit.law.scale === 'log';
-  const back = (y: number) => (isLog ? Math.exp(y) : y);
+  const critical = likelihoodRatioCritical(confidence, 2);
   const why = `at ${said.join(', ')}; beside the unadjusted estimate, which stays the headline`;
   return SHARES.map((share) => {
     const found = predictQuantile(fit, share, setting);
-    const half = z * found.standardErrorOfFitted;
+    const { lower, upper } = profilePrediction(model, fit, share, setting, critical);
     return {
       ...head,
       ...(share === 0.5
@@ -76,13 +74,7 @@ export function adjustedEstimates(
         : { quantity: 'failureEnergyQuantile', probability: share }),
       value: found.value,
       standardError: found.standardError,
-      interval: {
-        level: confidence,
-        sides: 2,
-        lower: back(found.fitted - half),
-        upper: back(found.fitted + half),
-        method: 'wald',
-      },
+      interval: { level: confidence, sides: 2, lower, upper, method: 'profile-likelihood' },
       why,
     };
   });

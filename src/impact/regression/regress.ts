@@ -3,7 +3,7 @@ import { significant } from '../../quantity/format.ts';
 import type { RegressionResult } from '../../result/regression.ts';
 import { laws } from '../../statistics/laws/laws.ts';
 import type { Covariate } from '../../statistics/regression/design.ts';
-import { fitRegression, type RegressionFit } from '../../statistics/regression/fit.ts';
+import { fitRegression, type RegressionFit, type RegressionModel } from '../../statistics/regression/fit.ts';
 import { ratioTest } from '../../statistics/regression/ratio-test.ts';
 import { explainRefusal } from '../../statistics/regression/refusal.ts';
 import type { StrengthObservation } from '../observations.ts';
@@ -13,6 +13,8 @@ import { type ConstructionOf, covariateOf, unitOfCovariate } from './covariates.
 export interface Regressed {
   readonly result: RegressionResult;
   readonly fit: RegressionFit | null;
+  /** What was fitted, numbers about their mean. */
+  readonly model: RegressionModel;
   readonly covariates: readonly Covariate[];
 }
 
@@ -34,6 +36,7 @@ export function regress(
   const refused = (why: string): Regressed => ({
     result: { unit, effects: [], tests: [], why, notes: [] },
     fit: null,
+    model: { observations, covariates: [], terms: [] },
     covariates: [],
   });
   const found = names.map((name) => covariateOf(name, observations, constructionOf));
@@ -42,8 +45,8 @@ export function regress(
   const covariates = found as Covariate[];
   const mains = names.map((name) => [name]);
   const terms: Terms = [...mains, ...interactions];
-  const fitOf = (of: Terms) =>
-    fitRegression({ observations, covariates: centred(covariates), terms: of }, law);
+  const modelOf = (of: Terms) => ({ observations, covariates: centred(covariates), terms: of });
+  const fitOf = (of: Terms) => fitRegression(modelOf(of), law);
   const whole = fitOf(terms);
   if (whole.kind !== 'exists') return refused(explainRefusal(whole));
   const additive = interactions.length === 0 ? whole : fitOf(mains);
@@ -63,6 +66,7 @@ export function regress(
   return {
     result: { unit, effects: effectsOf(whole), tests, why: null, notes: notesOf(covariates, method) },
     fit: whole,
+    model: modelOf(terms),
     covariates,
   };
 }

@@ -96,6 +96,11 @@ describe('regression on conditions', () => {
     expect(high!.value! - low!.value!).toBeCloseTo(0.4 * regressed.result.effects[0]!.value, 8);
     expect(low).toMatchObject({ method: 'regression', variant: 'adjusted-to-pressure', drops: 60 });
     expect(low!.why).toContain('at pressure 1.800 bar');
+    // Its numbers: tests/statistics/regression/profile.test.ts.
+    const { lower, upper, method } = low!.interval!;
+    expect(method).toBe('profile-likelihood');
+    expect(lower!).toBeLessThan(low!.value!);
+    expect(upper!).toBeGreaterThan(low!.value!);
     expect(adjusted(null)[0]!.why).toContain('states no pressure');
     expect(
       adjustedEstimates(
