@@ -29,4 +29,6 @@ for (const stream of [process.stdout, process.stderr]) {
 }
 
 // Set, never process.exit(): that would cut output that a slow pipe has not taken yet.
-process.exitCode = await run(process.argv.slice(2), shell);
+void run(process.argv.slice(2), shell).then((status) => {
+  process.exitCode = status;
+});
