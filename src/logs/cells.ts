@@ -51,14 +51,22 @@ export class CellReader {
     const text = column && row.cells[column.index]!.trim();
     if (!text) return null;
     const shared = this.#shared.get(text);
-    if (shared === undefined && this.#shared.size < MOST_SHARED) this.#shared.set(text, text);
-    return shared ?? text;
+    if (shared !== undefined) return shared;
+    const own = detached(text);
+    if (this.#shared.size < MOST_SHARED) this.#shared.set(own, own);
+    return own;
+  }
+
+  /** As `text`, for what hardly comes twice, such as a time: it would only fill what is shared. */
+  lone(row: Row, column: Column | undefined): string | null {
+    const text = column && row.cells[column.index]!.trim();
+    return text ? detached(text) : null;
   }
 
   /** As written, white space and all; null where there is nothing else. */
   verbatim(row: Row, column: Column | undefined): string | null {
     const text = column && row.cells[column.index]!;
-    return text && text.trim() !== '' ? text : null;
+    return text && text.trim() !== '' ? detached(text) : null;
   }
 
   /** In the unit of the range; null where the cell is empty or wrong. */
@@ -162,4 +170,12 @@ export class CellReader {
 
 function settledBy(isNeeded: boolean): string {
   return isNeeded ? 'correct it' : 'correct it, or empty the cell where no value was noted';
+}
+
+/** Longest text that the engine copies when it cuts it out of another; a longer one keeps the whole other in memory. */
+const COPIED = 12;
+
+/** The same text on its own feet, so that a cell that is kept does not keep the part of the file it was read from. */
+function detached(text: string): string {
+  return text.length <= COPIED ? text : Buffer.from(text).toString();
 }

@@ -129,7 +129,7 @@ export class DropSink implements TableSink {
 
   /** As written; a date that reads as two days is a problem, since only the profile knows the rig's order. */
   protected time(row: Row, column: Column | undefined): string | null {
-    const text = this.cells.text(row, column);
+    const text = this.cells.lone(row, column);
     if (text === null || text[4] === '-' || !EITHER_ORDER.test(text)) return text;
     const message = `time: found ${quote(text)}, whose day and month nothing tells apart, expected ISO 8601; the rig's profile gives the order (export.time.format)`;
     this.cells.problem(row, column!, 'ambiguous-date', message);
