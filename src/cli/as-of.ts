@@ -1,3 +1,4 @@
+import { beginOfDay } from '../documents/date.ts';
 import { UsageError } from './failure.ts';
 import type { Shell } from './shell.ts';
 
@@ -19,8 +20,8 @@ export function asOf(
   }
   const date =
     written ?? new Date(epoch === undefined ? now() : Number(epoch) * 1000).toISOString().slice(0, 10);
-  const begin = /^\d{4}-\d\d-\d\d$/u.test(date) ? Date.parse(`${date}T00:00:00Z`) : Number.NaN;
-  if (Number.isNaN(begin) || new Date(begin).toISOString().slice(0, 10) !== date) {
+  const begin = beginOfDay(date);
+  if (begin === null) {
     throw new UsageError(`found --as-of "${date.slice(0, 40)}", expected a date such as 2026-03-16`);
   }
   return { date, until: begin + 86_400_000 };

@@ -13,6 +13,12 @@ export const constructionShape = once(() => ({
   id: name('Code of the construction.'),
   revision: name('Revision, as text: whatever changes the tyre makes a new one.'),
   title: optional(prose('What the construction is, for people.')),
+  status: optional(
+    word(
+      ['draft', 'prototype', 'released', 'withdrawn'],
+      'How far it has come. A released revision is never changed, and a withdrawn one no longer judged.',
+    ),
+  ),
   category: optional(name('What the tyre is for, such as trail or city.')),
   size: optional(name('Size designation, such as "62-622".')),
   parent: optional(pin('What it was made from, as id@revision.')),
@@ -50,7 +56,7 @@ export function construction(document: YamlDocument): Construction {
   const factors: Record<string, string> = Object.create(null);
   collect(document.value.factors ?? {}, ['factors'], factors, findings);
   findings.throwIfAny();
-  const { format, id, revision, title, category, size, declared, consequences } = fields as Whole<
+  const { format, id, revision, title, status, category, size, declared, consequences } = fields as Whole<
     ReturnType<typeof constructionShape>
   >;
   return {
@@ -58,6 +64,7 @@ export function construction(document: YamlDocument): Construction {
     id,
     revision,
     title: title ?? null,
+    status: status ?? null,
     category: category ?? null,
     size: size ?? null,
     parent: parent ? `${parent.id}@${parent.version}` : null,

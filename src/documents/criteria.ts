@@ -9,6 +9,7 @@ import { once } from './once.ts';
 import { type JudgedQuantity, QUANTITIES } from './quantities.ts';
 import { type Fields, readEach } from './read-fields.ts';
 
+const METHODS = ['censored-likelihood', 'specimen-effect'] as const;
 const RULES = ['lower-bound', 'simple-acceptance', 'guard-band'] as const;
 
 /** How a criterion is decided: for the whole specification, or for one criterion. */
@@ -25,6 +26,13 @@ export const decisionShape = once(() => ({
   ),
 }));
 
+/** What the specimen effect gives with bounds. */
+const OF_ONE_HIT: ReadonlySet<string> = new Set([
+  'medianFailureEnergy',
+  'failureEnergyQuantile',
+  'medianFailureHeight',
+]);
+
 /** The keys of one criterion. */
 export const criterionShape = once(() => ({
   id: name('Name of the criterion, once in the specification.'),
@@ -37,9 +45,16 @@ export const criterionShape = once(() => ({
   atMost: optional(name('Upper limit, with its unit.')),
   within: optional(name('Nominal value with its tolerance, such as 900 g ± 5 %.')),
   ...decisionShape(),
+  method: optional(
+    word(
+      METHODS,
+      'Estimate that is judged. censored-likelihood, the headline; specimen-effect: one hit on a fresh tyre, where tyres are hit more than once (drop tests: a median or a quantile).',
+    ),
+  ),
   minSpecimens: optional(count('Fewest specimens with which it may pass.')),
   each: optional(flag('Whether every measured specimen must meet it.')),
   external: optional(name('Who shows it where the lab does not, such as accredited.')),
+  safety: optional(flag("Whether a rider's safety hangs on it: then only the safety role may waive it.")),
 }));
 
 type CriterionFields = Fields<ReturnType<typeof criterionShape>>;
@@ -99,8 +114,10 @@ function criterionOf(
     confidence: fields.confidence ?? decision.confidence ?? 0.95,
     guard: guardOf(fields, { rule, standard: decision.guard, unit: limit.unit, known }, path, findings),
     minSpecimens: fields.minSpecimens ?? null,
+    method: fields.method ?? 'censored-likelihood',
     each: fields.each ?? known?.from === 'measured',
     external: fields.external ?? null,
+    safety: fields.safety ?? false,
   };
 }
 
@@ -130,7 +147,7 @@ function quantityOf(
 }
 
 function checkKeys(
-  { quantity, each, external }: CriterionFields,
+  { quantity, each, external, method }: CriterionFields,
   { needs, from }: JudgedQuantity,
   path: readonly (string | number)[],
   findings: Findings,
@@ -150,6 +167,10 @@ function checkKeys(
   if (from !== 'measured' && !has('protocol') && external === undefined) {
     const message = `the key "protocol" is missing, on which ${quantity} rests; add it as id@version`;
     findings.add([...path, 'quantity'], 'missing-key', message);
+  }
+  if (method === 'specimen-effect' && !OF_ONE_HIT.has(quantity ?? '')) {
+    const message = `found "method: specimen-effect" with ${quantity}, expected it with ${[...OF_ONE_HIT].join(', ')} only; remove it`;
+    findings.add([...path, 'method'], 'key-not-of-quantity', message, 'key');
   }
   if (from === 'measured' && has('protocol')) {
     const message = `found "protocol" with ${quantity}, which is measured on the specimens; remove it`;

@@ -3,16 +3,19 @@ import { join } from 'node:path';
 import { InputError } from '../problem/problem.ts';
 import { fileTrouble } from './read-file.ts';
 
-/** A document by the kind that its `format` names. */
+/** A document by the kind that its `format` names; a stored result by its `schema`. */
 export interface FoundDocument {
-  readonly kind: 'run' | 'construction' | 'specification' | 'protocol' | 'rig';
+  readonly kind: 'run' | 'construction' | 'specification' | 'protocol' | 'rig' | 'waiver' | 'result';
   readonly path: string;
 }
 
 /** Folders that hold no lab's documents and may hold many files. */
 const SKIPPED: ReadonlySet<string> = new Set(['node_modules', 'dist']);
 
-const FORMAT = /^format:\s*["']?tirelab\.(run|construction|specification|protocol|rig)\/1["']?\s*(?:#.*)?$/m;
+const FORMAT =
+  /^format:\s*["']?tirelab\.(run|construction|specification|protocol|rig|waiver)\/1["']?\s*(?:#.*)?$/m;
+/** The first key of what `analyze --json` writes. */
+const SCHEMA = /^\s*\{\s*"schema"\s*:\s*"tirelab\.(result)\/1"/;
 
 /**
  * The documents under some paths, found by their `format`, whatever they are called; in the order of their paths, so
@@ -32,7 +35,7 @@ export function findDocuments(paths: readonly string[]): FoundDocument[] {
     }
   }
   return [...files].sort(byCodeUnits).flatMap((path) => {
-    const kind = FORMAT.exec(beginningOf(path))?.[1];
+    const kind = (/\.json$/i.test(path) ? SCHEMA : FORMAT).exec(beginningOf(path))?.[1];
     return kind === undefined ? [] : [{ kind: kind as FoundDocument['kind'], path }];
   });
 }
@@ -42,7 +45,7 @@ function collect(folder: string, files: Set<string>): void {
     if (entry.name.startsWith('.') || SKIPPED.has(entry.name)) continue;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) collect(path, files);
-    else if (entry.isFile() && /\.ya?ml$/i.test(entry.name)) files.add(path);
+    else if (entry.isFile() && /\.(?:ya?ml|json)$/i.test(entry.name)) files.add(path);
   }
 }
 

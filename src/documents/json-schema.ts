@@ -12,6 +12,7 @@ import type { Shape } from './read-fields.ts';
 import { rigShape } from './rig.ts';
 import { runShape } from './run.ts';
 import { specificationShape } from './specification.ts';
+import { waiverShape } from './waiver.ts';
 
 const DRAFT = 'http://json-schema.org/draft-07/schema#';
 
@@ -41,6 +42,8 @@ const KINDS: Readonly<Record<DocumentKind, () => Json>> = {
       ofShape(specificationShape(), 'tirelab specification: limits that a construction must meet'),
     ),
   run: () => ofShape(runShape(), 'tirelab run: one carrying-out of a protocol'),
+  waiver: () =>
+    ofShape(waiverShape(), 'tirelab waiver: a criterion that a construction need not meet, until a day'),
 };
 
 function ofShape(shape: Shape, title: string, rules: Json = {}): Json {

@@ -4,13 +4,14 @@ import { InputError } from '../problem/problem.ts';
 import { suggest } from '../problem/suggest.ts';
 import { construction } from './construction.ts';
 import type { YamlDocument } from './findings.ts';
-import type { Construction, Protocol, Rig, Run, Specification } from './kinds.ts';
+import type { Construction, Protocol, Rig, Run, Specification, Waiver } from './kinds.ts';
 import { protocol } from './protocol.ts';
 import { readDocumentBytes } from './read-file.ts';
 import { rig } from './rig.ts';
 import { run } from './run.ts';
 import { specification } from './specification.ts';
 import { decodeText } from './text.ts';
+import { waiver } from './waiver.ts';
 import { parseYaml } from './yaml.ts';
 import { isMap, type Yaml } from './yaml-value.ts';
 
@@ -21,6 +22,7 @@ const FORMATS = {
   construction: 'tirelab.construction/1',
   specification: 'tirelab.specification/1',
   run: 'tirelab.run/1',
+  waiver: 'tirelab.waiver/1',
 } as const;
 
 export type DocumentKind = keyof typeof FORMATS;
@@ -36,9 +38,13 @@ export const loadProtocol = (where: Whereabouts): Protocol => protocol(loadDocum
 export const loadRig = (where: Whereabouts): Rig => rig(loadDocument(where, 'rig'));
 export const loadConstruction = (where: Whereabouts): Construction =>
   construction(loadDocument(where, 'construction'));
+/** The same for the bytes of a construction, as an earlier commit has them. */
+export const constructionAt = (bytes: Uint8Array, named: string): Construction =>
+  construction(documentOf(bytes, named, 'construction'));
 export const loadSpecification = (where: Whereabouts): Specification =>
   specification(loadDocument(where, 'specification'));
 export const loadRun = (where: Whereabouts): Run => run(loadDocument(where, 'run'));
+export const loadWaiver = (where: Whereabouts): Waiver => waiver(loadDocument(where, 'waiver'));
 
 /**
  * Reads a YAML file and sees that it is of the kind expected; what its keys hold is for the kind to read.

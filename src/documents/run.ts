@@ -25,7 +25,22 @@ export const runShape = once(() => ({
   title: optional(prose('What the run is about, for people.')),
   protocol: name('Path of the protocol. All paths are relative to this file.'),
   rig: optional(name('Path of the rig.')),
-  constructions: optional(list(name('Path of a construction.'), 'What was tested.')),
+  constructions: optional(
+    list(
+      either(
+        name('Path of a construction.'),
+        block(
+          {
+            file: name('Path of a construction.'),
+            revision: name('The revision that was tested: an error once the file has another.'),
+          },
+          'A construction, and the revision of it that was tested.',
+        ),
+        'Path of a construction; { file: …, revision: … } to hold its file to a revision.',
+      ),
+      'What was tested.',
+    ),
+  ),
   specification: optional(name('Path of the specification to judge against.')),
   specimens: optional(name('Path of the table of specimens.')),
   logs: list(
@@ -60,8 +75,8 @@ export const runShape = once(() => ({
 export function run(document: YamlDocument): Run {
   const findings = new Findings(document);
   const fields = readFields(runShape(), document.value, [], findings);
-  checkPaths('logs', (fields.logs ?? []).map(logFile), findings);
-  checkPaths('constructions', fields.constructions ?? [], findings);
+  checkPaths('logs', (fields.logs ?? []).map(namedFile), findings);
+  checkPaths('constructions', (fields.constructions ?? []).map(namedFile), findings);
   checkRetest(fields.replaces?.reason, findings);
   findings.throwIfAny();
   const whole = fields as Whole<ReturnType<typeof runShape>>;
@@ -97,9 +112,9 @@ function checkRetest(reason: string | undefined, findings: Findings): void {
   findings.add(['replaces', 'reason'], 'retest-by-result', message);
 }
 
-/** Path of a log, however it is written. */
-export function logFile(log: Run['logs'][number]): string {
-  return typeof log === 'string' ? log : log.file;
+/** Path of a log or of a construction, however it is written. */
+export function namedFile(entry: string | { readonly file: string }): string {
+  return typeof entry === 'string' ? entry : entry.file;
 }
 
 function checkPaths(key: 'logs' | 'constructions', paths: readonly string[], findings: Findings): void {

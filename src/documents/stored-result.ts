@@ -5,11 +5,18 @@ import { fileTrouble } from './read-file.ts';
 
 export type Json = null | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
 
+/** A file that a result rests on, as it says. */
+export interface StoredInput {
+  readonly role: string;
+  readonly path: string;
+  readonly sha256: string;
+}
+
 /** A result as a file has it: what `analyze --json` wrote. */
 export interface StoredResult {
   readonly path: string;
   /** What it rests on, as it says. */
-  readonly inputs: readonly { readonly role: string; readonly path: string; readonly sha256: string }[];
+  readonly inputs: readonly StoredInput[];
   readonly document: { readonly [key: string]: Json };
 }
 

@@ -2,8 +2,9 @@ import { follow } from '../documents/follow.ts';
 import type { Construction, Protocol, Rig, Run, Source, Specification } from '../documents/kinds.ts';
 import { type Library, OPEN_SHELF } from '../documents/library.ts';
 import { loadRun, type Whereabouts } from '../documents/load.ts';
-import { logFile } from '../documents/run.ts';
+import { namedFile } from '../documents/run.ts';
 import type { LogSource } from '../logs/bytes.ts';
+import { quote } from '../problem/echo.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
 
@@ -74,7 +75,9 @@ export function documentsOf(
     path === null ? null : gather.take(() => load(at(path)));
   const protocol = gather.take(() => library.protocol(at(request.protocol)));
   const rig = optional(request.rig, library.rig);
-  const constructions = request.constructions.map((path) => gather.take(() => library.construction(at(path))));
+  const constructions = request.constructions.map((path) =>
+    gather.take(() => library.construction(at(path))),
+  );
   const specification = optional(request.specification, library.specification);
   gather.throwIfAny();
   return assemble(null, {
@@ -126,12 +129,29 @@ function fromRun(path: string, gather: Gathering, library: Library): Documents {
     ownRigs.set(log.rig, own);
     return own;
   };
+  const construction = (entry: Run['constructions'][number], i: number): Construction | null => {
+    const isPath = typeof entry === 'string';
+    const at = ['constructions', i, ...(isPath ? [] : ['file'])];
+    const where = follow(run.source, namedFile(entry), at);
+    if (!where.ok) {
+      // Told from other missing files: what was tested is then not known at all.
+      const isMissing = where.problem.code === 'missing-file';
+      gather.add(isMissing ? { ...where.problem, code: 'unknown-construction' } : where.problem);
+      return null;
+    }
+    const found = gather.take(() => library.construction(where.value));
+    if (found !== null && !isPath && found.revision !== entry.revision) {
+      const tested = `found revision ${quote(entry.revision)} of ${quote(found.id)}`;
+      const message = `${tested}, and ${found.source.path} has revision ${quote(found.revision)}; name the file of the revision that was tested`;
+      const place = run.source.locate(['constructions', i, 'revision']);
+      gather.add({ file: path, ...place, code: 'unknown-revision', message });
+    }
+    return found;
+  };
   const loaded = {
     protocol: load(run.protocol, ['protocol'], library.protocol)!,
     rig,
-    constructions: run.constructions.map(
-      (written, i) => load(written, ['constructions', i], library.construction)!,
-    ),
+    constructions: run.constructions.map((entry, i) => construction(entry, i)!),
     specification: load(run.specification, ['specification'], library.specification),
     specimens: table('specimens'),
     mountings: table('mountings'),
@@ -142,7 +162,7 @@ function fromRun(path: string, gather: Gathering, library: Library): Documents {
     replaces: run.replaces && retest(run.replaces),
     logs: run.logs.map((log, i) => {
       const at = typeof log === 'string' ? ['logs', i] : ['logs', i, 'file'];
-      return { source: find(logFile(log), at)!, rig: rigOf(log, i) };
+      return { source: find(namedFile(log), at)!, rig: rigOf(log, i) };
     }),
   };
   gather.throwIfAny();

@@ -19,6 +19,9 @@ export interface JudgedCriterion {
   readonly rule: string;
   readonly confidence: number;
   readonly estimate: number | null;
+  readonly standardError: number | null;
+  /** Tyres behind the evidence. */
+  readonly specimens: number;
   /** One-sided bounds at the criterion's confidence; null ends are unbounded or not available. */
   readonly bounds: { readonly lower: number | null; readonly upper: number | null };
   readonly basis: { readonly method: string | null; readonly interval: string | null };

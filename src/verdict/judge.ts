@@ -44,6 +44,8 @@ export function judged(
     rule: criterion.each ? 'each' : criterion.rule,
     confidence: criterion.confidence,
     estimate: evidence.estimate,
+    standardError: evidence.standardError,
+    specimens: evidence.specimens,
     bounds: { lower: evidence.lower, upper: evidence.upper },
     basis: { method: evidence.method, interval: evidence.interval },
     verdict,

@@ -7,7 +7,7 @@ import { jsonSchema } from '../../src/documents/json-schema.ts';
 import type { DocumentKind } from '../../src/documents/load.ts';
 import { problemsOf } from './marked.ts';
 
-const KINDS: DocumentKind[] = ['protocol', 'rig', 'construction', 'specification', 'run'];
+const KINDS: DocumentKind[] = ['protocol', 'rig', 'construction', 'specification', 'run', 'waiver'];
 const ajv = new Ajv({
   allErrors: true,
   strict: true,

@@ -4,9 +4,10 @@ import { protocol } from '../../src/documents/protocol.ts';
 import { rig } from '../../src/documents/rig.ts';
 import { run } from '../../src/documents/run.ts';
 import { specification } from '../../src/documents/specification.ts';
+import { waiver } from '../../src/documents/waiver.ts';
 import { InputError } from '../../src/problem/problem.ts';
 
-const READERS = { protocol, rig, construction, specification, run };
+const READERS = { protocol, rig, construction, specification, run, waiver };
 
 export function read<K extends DocumentKind>(kind: K, text: string): ReturnType<(typeof READERS)[K]> {
   const document = documentOf(Buffer.from(text), 'a.yaml', kind);

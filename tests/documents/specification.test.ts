@@ -33,6 +33,7 @@ criteria:
         minSpecimens: 10,
         each: false,
         external: null,
+        safety: false,
       },
       expect.objectContaining({
         protocol: { id: 'p@q', version: '2' },

@@ -85,6 +85,7 @@ export function constructionOf(id: string, revision = '1', size: string | null =
     id,
     revision,
     title: null,
+    status: null,
     category: null,
     size,
     parent: null,

@@ -88,6 +88,8 @@ const criterion = fc.record({
   rule: fc.constantFrom('lower-bound', 'each'),
   confidence: fc.constantFrom(0.9, 0.95),
   estimate: orNull(number),
+  standardError: orNull(number),
+  specimens: count,
   bounds: fc.record({ lower: orNull(number), upper: orNull(number) }),
   basis: fc.constant({ method: null, interval: null }),
   verdict: fc.constantFrom(...VERDICTS),

@@ -13,8 +13,10 @@ export const atLeast45: Criterion = {
   confidence: 0.95,
   guard: null,
   minSpecimens: null,
+  method: 'censored-likelihood',
   each: false,
   external: null,
+  safety: false,
 };
 
 export function evidence(given: Partial<Evidence> = {}): Evidence {

@@ -3,7 +3,7 @@ import type { CommandContext } from '../context.ts';
 import { destination } from '../destination.ts';
 import { EXIT } from '../shell.ts';
 
-const KINDS = ['protocol', 'rig', 'construction', 'specification', 'run'] as const;
+const KINDS = ['protocol', 'rig', 'construction', 'specification', 'run', 'waiver'] as const;
 
 const EXAMPLES = `
 Examples:

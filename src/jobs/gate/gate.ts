@@ -1,80 +1,96 @@
-import { Readable } from 'node:stream';
 import type { Construction, Specification } from '../../documents/kinds.ts';
-import { InputError } from '../../problem/problem.ts';
-import type { ImpactResult } from '../../result/analysis.ts';
-import type { JudgedCriterion, Verdict } from '../../result/criterion.ts';
-import type { EnduranceResult } from '../../result/endurance.ts';
-import type { GatedConstruction, GatedCriterion, GateResult } from '../../result/gate.ts';
+import { type InputError, ProblemList } from '../../problem/problem.ts';
+import type { GatedConstruction, GateResult } from '../../result/gate.ts';
 import { overallOf } from '../../verdict/overall.ts';
-import { analyzeDocuments } from '../analyze.ts';
-import { type Documents, documentsOf } from '../documents-of.ts';
-import { nameOf, repositoryOf } from './register.ts';
+import { criteriaNamed, type WhatIf, withLimit } from '../../verdict/what-if.ts';
+import { type ChangedFiles, changedFiles } from './changed-files.ts';
+import { checkDocuments } from './document-checks.ts';
+import { type Evidence, hold } from './hold.ts';
+import { checkReleased } from './released.ts';
+import { nameOf, type Repository, repositoryOf } from './repository.ts';
+import { type EvidenceSource, sourcesOf } from './sources.ts';
 
-/** A run with its documents, read once and judged by each specification that applies. */
-interface ReadRun {
-  readonly path: string;
-  readonly documents: Documents;
+/** What is asked of a gate beside the paths. */
+export interface GateQuestion {
+  /** Of tirelab itself: stored results of another version are stale. */
+  readonly version: string;
+  /** The day by which waivers are looked at, such as 2026-03-16. */
+  readonly asOf: string;
+  /** Limits to try out. */
+  readonly whatIf?: readonly WhatIf[];
+  /** Judge only what changed since this commit, and what depends on it. */
+  readonly since?: string | null;
+  /** The commit in which released revisions must be as they are now. */
+  readonly base?: string | null;
+  readonly onProgress?: (done: number, all: number) => void;
+}
+
+/** A construction and a specification that applies to it. */
+interface Pair {
+  readonly construction: Construction;
+  readonly specification: Specification;
 }
 
 /**
  * Judges every construction under some paths by every specification that applies to it, from all its runs. Every
  * criterion counts, the untested ones too: a construction enters the range only through its whole specification.
- * Where several runs speak to one criterion the worst verdict stands.
+ * Where several runs speak to one criterion the worst verdict stands. Nothing is written.
  *
- * @throws InputError with the problems of constructions and specifications; those of a run are reported with it.
+ * @throws InputError with the problems of constructions, specifications and waivers, and of runs that name what does
+ * not exist, all of them; what else is wrong with a run is reported beside the others.
  */
-export async function gate(paths: readonly string[]): Promise<GateResult> {
-  const repository = repositoryOf(paths);
-  const runs: ReadRun[] = [];
-  const unreadable: { path: string; problems: InputError['problems'] }[] = [];
-  const guarded = async <Value>(path: string, read: () => Value | Promise<Value>): Promise<Value | null> => {
-    try {
-      return await read();
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      unreadable.push({ path, problems: error.problems });
-      return null;
-    }
-  };
-  for (const path of repository.runs) {
-    const documents = await guarded(path, () => documentsOf({ kind: 'run', path }, Readable.from([])));
-    if (documents !== null) runs.push({ path, documents });
-  }
-  // A session speaks of several constructions: its logs are read once for each specification, not once for each of them.
-  const analysed = new Map<string, Promise<ImpactResult | EnduranceResult | null>>();
-  const analysis = (run: ReadRun, specification: Specification) => {
-    const key = `${run.path}\n${nameOf(specification)}`;
-    const known = analysed.get(key);
-    if (known !== undefined) return known;
-    const made = guarded(run.path, () => analyzeDocuments({ ...run.documents, specification }));
-    analysed.set(key, made);
-    return made;
-  };
-  const judged: GatedConstruction[] = [];
-  const unspecified: Construction[] = [];
-  for (const construction of repository.constructions) {
-    const applying = repository.specifications.filter((specification) =>
-      appliesTo(specification, construction),
+export async function gate(paths: readonly string[], question: GateQuestion): Promise<GateResult> {
+  const { version, asOf, whatIf = [], since = null, base = null } = question;
+  const problems = new ProblemList(100);
+  const repository = repositoryOf(paths, problems);
+  const checks = checkDocuments(repository);
+  for (const problem of checks.problems) problems.add(problem);
+  if (base !== null) for (const problem of checkReleased(paths, base, repository)) problems.add(problem);
+  const { sources, results, unreadable } = sourcesOf(repository, version, problems);
+  for (const problem of unmetQuestions(repository, whatIf)) problems.add(problem);
+  problems.throwIfAny();
+
+  const { pairs, unspecified, withdrawn } = pairsOf(repository);
+  const changes = since === null ? null : changedFiles(paths, since);
+  const asked =
+    changes === null ? pairs : pairs.filter((pair) => isTouched(pair, repository, sources, changes));
+  const evidence = await evidenceFor(asked, sources, question.onProgress);
+  const repeated = new Set(sources.flatMap(({ replaces }) => replaces ?? []));
+  const judged = asked.map((pair): GatedConstruction => {
+    const own = (evidence.get(pair.construction) ?? []).filter(
+      ({ specification }) => specification === pair.specification,
     );
-    if (applying.length === 0) unspecified.push(construction);
-    const own = runs.filter(({ documents }) =>
-      documents.constructions.some((tested) => nameOf(tested) === nameOf(construction)),
-    );
-    for (const specification of applying) {
-      const results: { run: ReadRun; result: ImpactResult | EnduranceResult }[] = [];
-      for (const run of own) {
-        const result = await analysis(run, specification);
-        if (result !== null) results.push({ run, result });
-      }
-      judged.push(hold(construction, specification, results));
-    }
-  }
+    return hold(pair, own, { waivers: repository.waivers, asOf, whatIf, repeated });
+  });
   return {
     judged,
-    unreadable: distinct(unreadable),
-    unspecified: unspecified.map(({ id, revision, source }) => ({ id, revision, path: source.path })),
-    verdict: overallOf(judged.map(({ verdict }) => verdict)),
+    unreadable,
+    unspecified: unspecified.map(named),
+    withdrawn: withdrawn.map(named),
+    results,
+    remarks: checks.remarks,
+    asOf: isDated(judged, repository) ? asOf : null,
+    whatIf: whatIf.map(({ text }) => text),
+    since: since === null ? null : { reference: since, unchanged: pairs.length - asked.length },
+    verdict:
+      judged.length === 0 && pairs.length > 0 ? 'pass' : overallOf(judged.map(({ verdict }) => verdict)),
   };
+}
+
+function pairsOf({ constructions, specifications }: Repository) {
+  const pairs: Pair[] = [];
+  const unspecified: Construction[] = [];
+  const withdrawn: Construction[] = [];
+  for (const construction of constructions) {
+    if (construction.status === 'withdrawn') {
+      withdrawn.push(construction);
+      continue;
+    }
+    const applying = specifications.filter((specification) => appliesTo(specification, construction));
+    if (applying.length === 0) unspecified.push(construction);
+    pairs.push(...applying.map((specification) => ({ construction, specification })));
+  }
+  return { pairs, unspecified, withdrawn };
 }
 
 /** A specification applies where each key of its `appliesTo` is what the construction says. */
@@ -88,58 +104,81 @@ function appliesTo({ appliesTo: asked }: Specification, construction: Constructi
   return Object.entries(asked).every(([key, value]) => said[key] === value);
 }
 
-function hold(
-  construction: Construction,
-  specification: Specification,
-  results: readonly { readonly run: ReadRun; readonly result: ImpactResult | EnduranceResult }[],
-): GatedConstruction {
-  const criteria = specification.criteria.map(({ id, external }): GatedCriterion => {
-    const evidence = results.flatMap(({ run, result }) =>
-      result.criteria
-        .filter((judged) => judged.id === id && speaksFor(judged, construction))
-        .map((judged) => ({ run: run.documents.run ?? run.path, path: run.path, judged })),
-    );
-    return {
-      id,
-      ...joined(
-        evidence.map(({ judged }) => judged),
-        external,
-      ),
-      evidence,
-    };
-  });
-  return {
-    construction: { id: construction.id, revision: construction.revision, path: construction.source.path },
-    specification: { id: specification.id, version: specification.version, path: specification.source.path },
-    criteria,
-    verdict: overallOf(criteria.map(({ verdict }) => verdict)),
-  };
+/** Whether anything that the verdict rests on has changed: documents, waivers, runs and all that they name. */
+function isTouched(
+  { construction, specification }: Pair,
+  { waivers }: Repository,
+  sources: readonly EvidenceSource[],
+  changes: ChangedFiles,
+): boolean {
+  const [tested, judgedBy] = [nameOf(construction), nameOf(specification)];
+  return changes.touch([
+    construction.source.path,
+    specification.source.path,
+    ...waivers.flatMap((waiver) =>
+      waiver.construction === tested && waiver.specification === judgedBy ? [waiver.source.path] : [],
+    ),
+    ...sources.flatMap(({ constructions, files }) => (constructions.has(tested) ? files : [])),
+  ]);
 }
 
-/** Whether a judged criterion rests on this run's own evidence, and on tyres of this construction. */
-function speaksFor(judged: JudgedCriterion, construction: Construction): boolean {
-  const of = judged.construction;
-  return (
-    judged.counted &&
-    (of === undefined || of === null || of === construction.id || of === nameOf(construction))
-  );
-}
-
-function joined(
-  evidence: readonly JudgedCriterion[],
-  external: string | null,
-): { readonly verdict: Verdict; readonly why: string } {
-  if (evidence.length === 0) {
-    if (external !== null) return { verdict: 'external', why: `to be shown outside this lab (${external})` };
-    return { verdict: 'not-tested', why: 'no run speaks to it' };
+/** Takes the evidence run by run, so that the logs of one are forgotten before the next is read. */
+async function evidenceFor(
+  pairs: readonly Pair[],
+  sources: readonly EvidenceSource[],
+  onProgress: GateQuestion['onProgress'],
+): Promise<Map<Construction, Evidence[]>> {
+  const pairsOfName = new Map<string, Pair[]>();
+  for (const pair of pairs) {
+    const name = nameOf(pair.construction);
+    pairsOfName.set(name, [...(pairsOfName.get(name) ?? []), pair]);
   }
-  const verdict = overallOf(evidence.map((judged) => judged.verdict));
-  return { verdict, why: evidence.find((judged) => judged.verdict === verdict)!.why };
+  const evidence = new Map<Construction, Evidence[]>();
+  for (const [i, source] of sources.entries()) {
+    onProgress?.(i, sources.length);
+    const own = [...source.constructions].flatMap((name) => pairsOfName.get(name) ?? []);
+    if (own.length === 0) continue;
+    const judged = await source.judge([...new Set(own.map(({ specification }) => specification))]);
+    for (const { construction, specification } of own) {
+      const judgement = judged?.get(nameOf(specification));
+      if (judgement === undefined) continue;
+      const { run, path } = source;
+      const entry = { specification, run, path, ...judgement };
+      evidence.set(construction, [...(evidence.get(construction) ?? []), entry]);
+    }
+  }
+  onProgress?.(sources.length, sources.length);
+  return evidence;
 }
 
-/** A run is said once, however many specifications would have judged it. */
-function distinct(
-  unreadable: readonly { path: string; problems: InputError['problems'] }[],
-): GateResult['unreadable'] {
-  return [...new Map(unreadable.map((entry) => [entry.path, entry])).values()];
+/** Limits to try out of which no criterion is, or that are of another dimension. */
+function unmetQuestions({ specifications }: Repository, whatIf: readonly WhatIf[]): InputError['problems'] {
+  return whatIf.flatMap((question) => {
+    const refuse = (message: string) => ({
+      file: '--what-if',
+      line: null,
+      column: null,
+      code: 'what-if',
+      message,
+    });
+    const criteria = criteriaNamed(specifications, question);
+    if (criteria.length === 0) {
+      const ids = [...new Set(specifications.flatMap((one) => one.criteria.map(({ id }) => id)))];
+      return [refuse(`found the criterion "${question.criterion}", expected one of ${ids.join(', ')}`)];
+    }
+    return criteria.flatMap((criterion) => {
+      const moved = withLimit(criterion, question);
+      return moved.ok ? [] : [refuse(moved.why)];
+    });
+  });
+}
+
+/** Whether the day had a say: a waiver was looked at. */
+function isDated(judged: readonly GatedConstruction[], { waivers }: Repository): boolean {
+  const names = new Set(judged.map(({ construction }) => `${construction.id}@${construction.revision}`));
+  return waivers.some(({ construction }) => names.has(construction));
+}
+
+function named({ id, revision, source }: Construction) {
+  return { id, revision, path: source.path };
 }

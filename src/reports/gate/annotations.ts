@@ -45,17 +45,17 @@ export function gateCodeQuality(result: GateResult): string {
   return jsonText(entries);
 }
 
-function remarksOf({ judged, unreadable }: GateResult): Remark[] {
+function remarksOf({ judged, unreadable, remarks, results }: GateResult): Remark[] {
   const criteria = judged.flatMap(({ construction, specification, criteria: all }) =>
     all
       .filter(({ verdict }) => !['pass', 'waived', 'external'].includes(verdict))
-      .map(({ id, verdict, why }): Remark => {
+      .map(({ id, verdict, why, notes }): Remark => {
         const name = `${construction.id}@${construction.revision}`;
         return {
           path: construction.path,
           line: 1,
           title: echo(`${name} ${specification.id} ${id}: ${verdictWord(verdict)}`, 200),
-          message: echo(why, 500),
+          message: echo([why, ...notes].join('; '), 500),
           kind: verdict === 'fail' ? 'error' : 'warning',
           identity: ['criterion', name, `${specification.id}@${specification.version}`, id, verdict].join(
             '\n',
@@ -75,7 +75,31 @@ function remarksOf({ judged, unreadable }: GateResult): Remark[] {
       }),
     ),
   );
-  return [...criteria, ...runs];
+  const doubts = remarks.map(
+    ({ file, line, code, message }): Remark => ({
+      path: file,
+      line: line ?? 1,
+      title: 'worth a look',
+      message: echo(message, 500),
+      kind: 'warning',
+      identity: ['remark', file, code, message].join('\n'),
+    }),
+  );
+  const stale = results.flatMap(({ path, why }): Remark[] =>
+    why === null
+      ? []
+      : [
+          {
+            path,
+            line: 1,
+            title: 'stale result',
+            message: echo(why, 500),
+            kind: 'warning',
+            identity: ['stale', path].join('\n'),
+          },
+        ],
+  );
+  return [...criteria, ...runs, ...doubts, ...stale];
 }
 
 function data(text: string): string {

@@ -3,11 +3,12 @@ import { problemLine } from '../../problem/problem.ts';
 import type { GatedConstruction, GatedCriterion, GateResult } from '../../result/gate.ts';
 import { escaped } from '../charts/svg.ts';
 import { verdictWord } from '../text/names.ts';
+import { waiverSentence } from './words.ts';
 
 /**
  * JUnit XML that both public schemas of it allow and that CI systems show: a suite for each construction and
  * specification, a case for each criterion. What is neither passed, waived nor external is a `failure` with the
- * verdict as its type; a run that cannot be read is an `error`. No times: they would differ from run to run.
+ * verdict as its type; a run that cannot be read is an `error`; a waived one passes with the waiver as its output. No times: they would differ from run to run.
  */
 export function gateJunit(result: GateResult): string {
   const suites = [...result.judged.map(suiteOf), ...errorSuite(result)];
@@ -41,11 +42,14 @@ function suiteOf({ construction, specification, criteria }: GatedConstruction): 
 function caseOf(criterion: GatedCriterion, suite: string): string {
   const head = `    <testcase name="${safe(criterion.id)}" classname="${safe(suite)}" time="0"`;
   if (isFailure(criterion)) {
-    const message = `${verdictWord(criterion.verdict)}: ${criterion.why}`;
+    const message = [`${verdictWord(criterion.verdict)}: ${criterion.why}`, ...criterion.notes].join('; ');
     return `${head}>\n      <failure type="${criterion.verdict}" message="${safe(message)}">${safe(message)}</failure>\n    </testcase>\n`;
   }
   if (criterion.verdict === 'external')
     return `${head}>\n      <skipped>${safe(criterion.why)}</skipped>\n    </testcase>\n`;
+  // A waiver is always visible: the case passes, and says on whose word.
+  if (criterion.waiver !== null)
+    return `${head}>\n      <system-out>${safe(waiverSentence(criterion.waiver))}</system-out>\n    </testcase>\n`;
   return `${head}/>\n`;
 }
 

@@ -1,19 +1,21 @@
 import { echo } from '../../problem/echo.ts';
 import { problemLine } from '../../problem/problem.ts';
-import type { GateResult } from '../../result/gate.ts';
+import type { GatedCriterion, GateResult } from '../../result/gate.ts';
 import { verdictWord } from '../text/names.ts';
 import { sentence } from '../text/page.ts';
+import { reasonsOf, resultsSentence, sinceSentence, whatIfSentence } from './words.ts';
 
 /** The gate as a table for a merge page or a step's summary. */
-export function gateMarkdown({ judged, unreadable, verdict }: GateResult): string {
+export function gateMarkdown(result: GateResult): string {
+  const { judged, unreadable, remarks, verdict } = result;
   const rows = judged.flatMap(({ construction, specification, criteria }) =>
-    criteria.map(({ id, verdict: own, why }) =>
+    criteria.map((criterion) =>
       [
         `${construction.id}@${construction.revision}`,
         `${specification.id}@${specification.version}`,
-        id,
-        own === 'pass' ? 'pass' : `**${verdictWord(own)}**`,
-        sentence(why),
+        criterion.id,
+        verdictCell(criterion),
+        sentence(reasonsOf(criterion)),
       ].map((cell, i) => (i === 3 ? cell : cellOf(cell))),
     ),
   );
@@ -22,15 +24,26 @@ export function gateMarkdown({ judged, unreadable, verdict }: GateResult): strin
     '|---|---|---|---|---|',
     ...rows.map((row) => `| ${row.join(' | ')} |`),
   ];
+  const said = [sinceSentence(result), whatIfSentence(result), resultsSentence(result)].flatMap((text) =>
+    text === null ? [] : [cellOf(text), ''],
+  );
+  const doubts = remarks.map((remark) => `- ${cellOf(problemLine(remark))}`);
   const broken = unreadable.flatMap(({ problems }) =>
     problems.map((problem) => `- ${cellOf(problemLine(problem))}`),
   );
   return [
     `### tirelab gate: ${verdictWord(verdict)}`,
     '',
+    ...said,
     ...(rows.length > 0 ? [...table, ''] : []),
     ...(broken.length > 0 ? ['Runs that could not be read:', '', ...broken, ''] : []),
+    ...(doubts.length > 0 ? ['Worth a look:', '', ...doubts, ''] : []),
   ].join('\n');
+}
+
+function verdictCell({ verdict, before }: GatedCriterion): string {
+  const word = verdict === 'pass' ? 'pass' : `**${verdictWord(verdict)}**`;
+  return before === undefined || before === verdict ? word : `${verdictWord(before)} → ${word}`;
 }
 
 /** Foreign text in a cell: no markup, no link, no new cell. */

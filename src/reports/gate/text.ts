@@ -5,6 +5,7 @@ import { verdictWord } from '../text/names.ts';
 import {
   inVerdictColour,
   named,
+  type Page,
   pageOf,
   paragraph,
   section,
@@ -12,11 +13,12 @@ import {
   type TextOptions,
 } from '../text/page.ts';
 import { table } from '../text/table.ts';
+import { reasonsOf, resultsSentence, sinceSentence, turnedBy, whatIfSentence } from './words.ts';
 
 /** The gate for people: one row a criterion, then why what did not pass did not, then what could not be read. */
 export function gateText(result: GateResult, options: TextOptions): string {
   const page = pageOf(options);
-  const { judged, unreadable, unspecified, verdict } = result;
+  const { judged, unreadable, unspecified, withdrawn, results, remarks, verdict } = result;
   const rows = judged.flatMap(({ construction, specification, criteria }) =>
     criteria.map((criterion, i) => [
       i === 0 ? `${construction.id}@${construction.revision}` : '',
@@ -39,23 +41,77 @@ export function gateText(result: GateResult, options: TextOptions): string {
   const open = judged.flatMap(({ construction, criteria }) =>
     criteria
       .filter((criterion) => criterion.verdict !== 'pass')
-      .flatMap(({ id, why }) =>
-        paragraph(page, `${named(construction.id)} ${named(id)}: ${sentence(why)}`, 2, 4),
+      .flatMap((criterion) =>
+        paragraph(
+          page,
+          `${named(construction.id)} ${named(criterion.id)}: ${sentence(reasonsOf(criterion))}`,
+          2,
+          4,
+        ),
       ),
+  );
+  const turned = turnedBy(result).flatMap(({ construction, criterion, before }) =>
+    paragraph(
+      page,
+      `${named(construction.id)} ${named(criterion.id)}: ${verdictWord(before)} → ${verdictWord(criterion.verdict)}`,
+      2,
+      4,
+    ),
   );
   const broken = unreadable.flatMap(({ problems }) =>
     problems.flatMap((problem) => paragraph(page, problemLine(problem), 2, 4)),
   );
-  const without = unspecified.map(({ id, revision }) => `${named(id)}@${named(revision)}`).join(', ');
-  const size = `${counted(judged.length, 'construction')} judged`;
+  const namesOf = (all: GateResult['unspecified']) =>
+    all.length === 0
+      ? []
+      : paragraph(page, all.map(({ id, revision }) => `${named(id)}@${named(revision)}`).join(', '));
+  const size = `${counted(judged.length, 'judgement')} of ${counted(constructionsIn(result), 'construction')}`;
+  const said = [sinceSentence(result), whatIfSentence(result)].flatMap((text) =>
+    text === null ? [] : paragraph(page, text, 0),
+  );
   const lines = [
     ...paragraph(page, `${size}: ${verdictWord(verdict)}.`, 0).map((line) =>
       inVerdictColour(page, verdict, line),
     ),
+    ...said,
+    ...section(page, 'Turned by the limit tried out', turned),
     ...section(page, 'Criteria', rows.length > 0 ? table(page, columns, rows) : []),
     ...section(page, 'Why', open),
     ...section(page, 'Runs that could not be read', broken),
-    ...section(page, 'No specification applies to', without === '' ? [] : paragraph(page, without)),
+    ...section(page, 'Stored results', storedLines(page, result, results)),
+    ...section(
+      page,
+      'Worth a look',
+      remarks.flatMap((remark) => paragraph(page, problemLine(remark), 2, 4)),
+    ),
+    ...section(page, 'No specification applies to', namesOf(unspecified)),
+    ...section(page, 'Withdrawn, not judged', namesOf(withdrawn)),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** More of them are counted, not listed. */
+const MOST_LISTED = 12;
+
+/** Where the stored results lie: the stale ones with why, then the others, as far as there is room. */
+function storedLines(page: Page, result: GateResult, results: GateResult['results']): string[] {
+  const all = resultsSentence(result);
+  if (all === null) return [];
+  const stale = results.filter(({ state }) => state === 'stale');
+  const inOrder = [...stale, ...results.filter(({ state }) => state === 'current')];
+  const listed = inOrder
+    .slice(0, Math.max(MOST_LISTED, stale.length))
+    .flatMap(({ path, why }) =>
+      paragraph(page, why === null ? `${path}: current` : `${path}: stale, ${why}`, 2, 4),
+    );
+  const rest = inOrder.length - Math.max(MOST_LISTED, stale.length);
+  return [
+    ...paragraph(page, all),
+    ...listed,
+    ...(rest > 0 ? paragraph(page, `and ${rest} more, current`) : []),
+  ];
+}
+
+function constructionsIn({ judged }: GateResult): number {
+  return new Set(judged.map(({ construction }) => construction.path)).size;
 }

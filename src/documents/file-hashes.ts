@@ -1,0 +1,48 @@
+import { createHash } from 'node:crypto';
+import { closeSync, openSync, readSync } from 'node:fs';
+import { resolve } from 'node:path';
+
+/** The SHA-256 of files, each read once however often it is asked for. */
+export interface FileHashes {
+  /** Null where no such file can be read. */
+  of(path: string): string | null;
+}
+
+const CHUNK = 1024 * 1024;
+
+export function fileHashes(): FileHashes {
+  const known = new Map<string, string | null>();
+  return {
+    of(path) {
+      const key = resolve(path);
+      let hash = known.get(key);
+      if (hash === undefined) {
+        hash = hashOf(key);
+        known.set(key, hash);
+      }
+      return hash;
+    },
+  };
+}
+
+/** In pieces, for logs may be larger than memory. */
+function hashOf(path: string): string | null {
+  let file: number;
+  try {
+    file = openSync(path, 'r');
+  } catch {
+    return null;
+  }
+  try {
+    const hash = createHash('sha256');
+    const buffer = Buffer.allocUnsafe(CHUNK);
+    for (let read = readSync(file, buffer); read > 0; read = readSync(file, buffer)) {
+      hash.update(buffer.subarray(0, read));
+    }
+    return hash.digest('hex');
+  } catch {
+    return null;
+  } finally {
+    closeSync(file);
+  }
+}

@@ -1,0 +1,54 @@
+import { echo } from '../../problem/echo.ts';
+import { counted } from '../../quantity/format.ts';
+import type { AppliedWaiver, GatedCriterion, GateResult } from '../../result/gate.ts';
+import { verdictWord } from '../text/names.ts';
+
+/** What a waiver says, on whose word, and until when: it is never only a word in a table. */
+export function waiverSentence(waiver: AppliedWaiver): string {
+  const { id, owner, role, reason, expires, batches, market, insteadOf } = waiver;
+  const limits = [
+    ...(batches === null ? [] : [`batches ${echo(batches, 100)}`]),
+    ...(market === null ? [] : [`market ${echo(market, 100)}`]),
+  ];
+  const within = limits.length === 0 ? '' : `, for ${limits.join(' and ')} only`;
+  return `${verdictWord(insteadOf)}, waived until ${expires} by ${echo(owner, 100)} (${role}; ${echo(id)})${within}: ${echo(reason, 300)}`;
+}
+
+/** Why a criterion stands as it does: the waiver where one counts, and what else is to be said. */
+export function reasonsOf({ why, waiver, notes }: GatedCriterion): string {
+  return [waiver === null ? why : `${waiverSentence(waiver)}; ${why}`, ...notes].join('; ');
+}
+
+/** Criteria whose verdict turns with the limit that was tried out. */
+export function turnedBy({ judged }: GateResult) {
+  return judged.flatMap(({ construction, specification, criteria }) =>
+    criteria
+      .filter(({ before, verdict }) => before !== undefined && before !== verdict)
+      .map((criterion) => ({ construction, specification, criterion, before: criterion.before! })),
+  );
+}
+
+/** Which limits were tried out, and how many verdicts turn; null where none was. */
+export function whatIfSentence(result: GateResult): string | null {
+  if (result.whatIf.length === 0) return null;
+  const turned = turnedBy(result).length;
+  return `What if ${result.whatIf.map((text) => echo(text)).join(' and ')}: ${counted(turned, 'verdict')} would turn. Nothing was written.`;
+}
+
+/** What was looked at, where it was not everything; null where it was. */
+export function sinceSentence({ since }: GateResult): string | null {
+  if (since === null) return null;
+  return `Changed since ${echo(since.reference)}; ${counted(since.unchanged, 'judgement')} not made again.`;
+}
+
+/** How the stored results stand; null where there are none. */
+export function resultsSentence({ results }: GateResult): string | null {
+  if (results.length === 0) return null;
+  const stale = results.filter(({ state }) => state === 'stale').length;
+  const apart = results.filter(({ state, notCompared }) => state === 'current' && notCompared > 0).length;
+  const says = [
+    `${counted(results.length, 'stored result')}, ${stale === 0 ? 'none stale' : `${stale} stale`}`,
+    ...(apart === 0 ? [] : [`${apart} with inputs that are not here and were not compared`]),
+  ];
+  return `${says.join('; ')}.`;
+}
