@@ -35,6 +35,17 @@ export function requestOf(files: readonly string[], options: RequestOptions): Re
   };
 }
 
+/**
+ * The tests of a batch, read from files alone.
+ *
+ * @param each whether each file is a test of its own: run files, or with `--protocol` logs that share what goes with them
+ * @throws UsageError where run files are mixed with what they name themselves, or standard input stands among them
+ */
+export function requestsOf(files: readonly string[], options: RequestOptions, each: boolean): Request[] {
+  if (files.includes('-')) throw new UsageError('several tests are read from files, not from standard input');
+  return each ? files.map((file) => requestOf([file], options)) : [requestOf(files, options)];
+}
+
 /** Gathers an option that may be given again. */
 export function collect(value: string, before: readonly string[] = []): readonly string[] {
   return [...before, value];

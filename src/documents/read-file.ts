@@ -9,11 +9,12 @@ const LARGEST = 1024 * 1024;
  *
  * @param path what to open.
  * @param named how messages call it, where that differs: a path in a run is named as the run has it.
- * @throws InputError for a file that is missing, a directory, no regular file, unreadable or larger than 1 MiB.
+ * @param largest bytes it may have.
+ * @throws InputError for a file that is missing, a directory, no regular file, unreadable or larger than that, by default 1 MiB.
  */
-export function readDocumentBytes(path: string, named = path): Uint8Array {
+export function readDocumentBytes(path: string, named = path, largest = LARGEST): Uint8Array {
   try {
-    const reason = refusal(statSync(path));
+    const reason = refusal(statSync(path), largest);
     if (reason) throw refuse(named, ...reason);
     return readFileSync(path);
   } catch (error) {
@@ -46,16 +47,16 @@ export function fileTrouble(error: unknown): [code: string, message: string] {
   }
 }
 
-function refusal(stats: Stats): [code: string, message: string] | null {
+function refusal(stats: Stats, largest: number): [code: string, message: string] | null {
   if (stats.isDirectory()) return ['directory', 'found a directory, expected a file; name the file in it'];
   // A pipe is fine: a shell hands over a computed document that way.
   if (!stats.isFile() && !stats.isFIFO()) {
     return ['not-a-file', 'found a device or socket, expected a file; correct the path'];
   }
-  if (stats.size > LARGEST) {
+  if (stats.size > largest) {
     return [
       'too-large',
-      `found ${stats.size} bytes, expected a document of at most ${LARGEST}; is it a log?`,
+      `found ${stats.size} bytes, expected a document of at most ${largest}; is it a log?`,
     ];
   }
   return null;

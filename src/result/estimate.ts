@@ -12,6 +12,12 @@ export interface Interval {
   readonly seed?: number;
 }
 
+/**
+ * What the limits of a drop test's likelihood rest on: tests simulated as the protocol has them, with the profile
+ * likelihood beside, or the latter alone, which is faster and holds less often than it says in small samples.
+ */
+export type IntervalKind = 'calibrated' | 'profile-likelihood';
+
 /** A quantity with its method, its interval, and the numbers of specimens and drops behind it. */
 export interface Estimate {
   readonly quantity: string;

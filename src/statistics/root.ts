@@ -4,6 +4,8 @@ export interface RootOptions {
   tolerance?: number;
   /** Evaluations at most; default 200. */
   evaluations?: number;
+  /** f(a) and f(b), where they are known already. */
+  ends?: readonly [number, number];
 }
 
 /**
@@ -20,12 +22,12 @@ export function findRoot(
   f: (x: number) => number,
   a: number,
   b: number,
-  { tolerance = 0, evaluations = 200 }: RootOptions = {},
+  { tolerance = 0, evaluations = 200, ends }: RootOptions = {},
 ): number {
   let previous = a;
   let best = b;
-  let fPrevious = f(previous);
-  let fBest = f(best);
+  let fPrevious = ends?.[0] ?? f(previous);
+  let fBest = ends?.[1] ?? f(best);
   const opposite = fPrevious === 0 || fBest === 0 || Math.sign(fPrevious) === -Math.sign(fBest);
   if (!opposite) {
     throw new RangeError(`no sign change between ${a} (${fPrevious}) and ${b} (${fBest})`);

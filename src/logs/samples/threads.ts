@@ -61,12 +61,12 @@ export class ThreadPool<Task, Reply> {
 
 /** The other end of a pool: answers each task in its turn. @param buffersOf what a reply hands over uncopied */
 export function serveTasks<Task, Reply>(
-  answer: (task: Task) => Reply,
+  answer: (task: Task) => Reply | Promise<Reply>,
   buffersOf: (reply: Reply) => readonly ArrayBufferLike[],
 ): void {
-  parentPort?.on('message', (task: Task) => {
+  parentPort?.on('message', async (task: Task) => {
     try {
-      const reply = answer(task);
+      const reply = await answer(task);
       parentPort?.postMessage({ reply }, buffersOf(reply) as ArrayBuffer[]);
     } catch (error) {
       parentPort?.postMessage({ error });

@@ -1,5 +1,5 @@
 import type { EnduranceResult } from '../../result/endurance.ts';
-import { jsonText } from '../json-text.ts';
+import { type JsonRecord, jsonText } from '../json-text.ts';
 
 /**
  * The document of `analyze --json` for a drum test (CONTRACT: the JSON of analyze), with schedule and ledger.
@@ -7,9 +7,14 @@ import { jsonText } from '../json-text.ts';
  * @param version of tirelab itself.
  */
 export function enduranceDocument(result: EnduranceResult, version: string): string {
+  return jsonText(enduranceRecord(result, version));
+}
+
+/** The same, not yet set as text. */
+export function enduranceRecord(result: EnduranceResult, version: string): JsonRecord {
   const { kind, run, protocol, rig, constructions, specification, inputs, defaults, notes } = result;
   const { conformance, sample, schedule, distance, lives, survival, estimates, criteria, verdict } = result;
-  return jsonText({
+  return {
     schema: 'tirelab.result/1',
     kind,
     tool: { name: 'tirelab', version },
@@ -31,5 +36,5 @@ export function enduranceDocument(result: EnduranceResult, version: string): str
     verdict,
     lives,
     survival,
-  });
+  };
 }

@@ -1,5 +1,8 @@
 import { findRoot } from '../root.ts';
 
+/** Largest error of a root, in the last step outward: more digits than any data have, an evaluation sooner. */
+const FINE = 1e-12;
+
 /**
  * The first sign change of f when going outward from a point where f ≤ 0, by steps that double; null if f stays at or
  * below 0 as far as numbers go. Where f jumps, the jump is found.
@@ -8,10 +11,16 @@ import { findRoot } from '../root.ts';
  */
 export function findOutward(f: (x: number) => number, from: number, step: number): number | null {
   let inside = from;
+  let below: number | null = null;
   for (let width = step; Number.isFinite(from + width); width *= 2) {
     const outside = from + width;
-    if (f(outside) > 0) return findRoot(f, inside, outside);
+    const above = f(outside);
+    if (above > 0) {
+      const tolerance = FINE * Math.abs(width);
+      return findRoot(f, inside, outside, { tolerance, ends: [below ?? f(inside), above] });
+    }
     inside = outside;
+    below = above;
   }
   return null;
 }

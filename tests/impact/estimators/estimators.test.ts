@@ -29,6 +29,7 @@ function estimatesOf(protocol: ImpactProtocol, drops: readonly Drop[], asked: re
       energyOf: (drop) => (protocol.mass!.value * 9.80665 * drop.height) / 1000,
       energyPerHeight: (protocol.mass!.value * 9.80665) / 1000,
       refused: null,
+      intervals: 'calibrated',
       asked,
       constructionOf: () => null,
       planned: { pressure: 2, temperature: null },

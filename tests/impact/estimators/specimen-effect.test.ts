@@ -25,6 +25,7 @@ function effectOf(protocol: ImpactProtocol, drops: readonly Drop[]) {
       energyOf: (drop) => perMillimetre * drop.height,
       energyPerHeight: perMillimetre,
       refused: null,
+      intervals: 'calibrated',
       asked: [],
       constructionOf: () => null,
       planned: { pressure: null, temperature: null },
