@@ -2,6 +2,7 @@ import type { ExportProfile } from '../logs/export/profile.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 import type { LawName } from '../statistics/law.ts';
 import type { EstimatorName } from './estimator-names.ts';
+import type { UncertaintySource } from './uncertainty-source.ts';
 
 /** What counts as the energy of a drop; one definition for a whole series (CONTRACT: `energy`). */
 export type EnergyDefinition = 'potential' | 'potential-with-compression' | 'kinetic';
@@ -210,6 +211,8 @@ export interface Rig {
   /** mm. */
   readonly resolution: number | null;
   readonly limits: { readonly min: number | null; readonly max: number | null };
+  /** What is known of the uncertainty of its energies; empty where nothing is stated. */
+  readonly uncertainty?: readonly UncertaintySource[];
   /** How its export is written; null where it writes the plain form. */
   readonly export?: ExportProfile | null;
   readonly source: Source;

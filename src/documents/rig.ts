@@ -14,6 +14,7 @@ import {
   configurationShape,
   stateShape,
 } from './rig-configurations.ts';
+import { uncertaintyOf, uncertaintyShape } from './rig-uncertainty.ts';
 
 /** The keys of a rig. */
 export const rigShape = once(() => ({
@@ -49,6 +50,13 @@ export const rigShape = once(() => ({
       'Heights that the rig can reach.',
     ),
   ),
+  uncertainty: optional(
+    list(
+      block(uncertaintyShape(), 'One source of uncertainty.'),
+      'What is known of the uncertainty of an energy, source by source (JCGM 100): carried in every result beside the scatter of the drops.',
+      1,
+    ),
+  ),
   export: optional(block(exportShape(), "How the rig's export is written, where it is not the plain form.")),
 }));
 
@@ -60,7 +68,11 @@ export const rigShape = once(() => ({
 export function rig(document: YamlDocument): Rig {
   const findings = new Findings(document);
   if (findOpenKeys(findings)) findings.throwIfAny();
-  const shape = { ...rigShape(), configurations: optional(list(anything(), '', 1)) };
+  const shape = {
+    ...rigShape(),
+    configurations: optional(list(anything(), '', 1)),
+    uncertainty: optional(list(anything(), '', 1)),
+  };
   const fields = readFields(shape, document.value, [], findings);
   const configurations = configurationsOf(fields, findings);
   const latest = configurations.at(-1)!;
@@ -78,6 +90,7 @@ export function rig(document: YamlDocument): Rig {
     .filter((part) => part != null)
     .join('@');
   const profile = fields.export && exportProfile(fields.export, called, findings);
+  const uncertainty = uncertaintyOf(findings);
   findings.throwIfAny();
   const whole = fields as Whole<typeof shape>;
   return {
@@ -92,6 +105,7 @@ export function rig(document: YamlDocument): Rig {
     gravity: whole.gravity ?? null,
     resolution: whole.resolution ?? null,
     limits: { min: limits?.min ?? null, max: limits?.max ?? null },
+    uncertainty,
     export: profile ?? null,
     source: document.source,
   };
@@ -100,7 +114,10 @@ export function rig(document: YamlDocument): Rig {
 type RigFields = Fields<ReturnType<typeof rigShape>>;
 
 /** The configurations of a rig: those listed, or the one that the file as a whole describes. */
-function configurationsOf(fields: Omit<RigFields, 'configurations'>, findings: Findings): RigConfiguration[] {
+function configurationsOf(
+  fields: Omit<RigFields, 'configurations' | 'uncertainty'>,
+  findings: Findings,
+): RigConfiguration[] {
   checkState(fields, [], findings);
   const own = configurationOf(fields.config ?? null, fields);
   if (findings.valueAt(['configurations']) === undefined) return [own];

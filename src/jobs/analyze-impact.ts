@@ -15,6 +15,7 @@ import { type AnalyzedSample, analyzeSample, constructionOf, estimateSample } fr
 import { energiesOfRigs, mainRig } from './energies-of-rigs.ts';
 import type { ImpactTest } from './impact-test.ts';
 import { CUT_SHORT, replayTest } from './replay-test.ts';
+import { carriedUncertainty } from './rig-uncertainty.ts';
 
 /**
  * Replay, estimates and verdict of a drop test whose files have been read. Several samples (constructions, rigs) are
@@ -34,6 +35,7 @@ export function analyzeImpact(
   const analyzed = replayed.samples.map((sample) => analyzeSample(context, sample));
   const verdicts = analyzed.flatMap(({ verdict }) => verdict ?? []);
   const [first] = analyzed;
+  const carried = carriedUncertainty(test, scale, analyzed);
   return {
     kind: 'impact',
     run: test.run,
@@ -53,8 +55,9 @@ export function analyzeImpact(
     ...listed('retests', retestsOf(test)),
     ...(collapsed > 0 ? { collapsed } : {}),
     period: periodOf(drops),
+    ...(carried.result === null ? {} : { uncertainty: carried.result }),
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
-    notes: notesOf(test, replayed),
+    notes: [...notesOf(test, replayed), ...carried.notes],
     conformance: {
       status: replayed.conformance.status,
       why: replayed.conformance.why,

@@ -1,9 +1,7 @@
 import type { Criterion, EstimatorName, ImpactProtocol, Specification } from '../documents/kinds.ts';
 import { askedForEstimate } from '../impact/estimates/asked-for.ts';
 import { estimateImpact, type ImpactEstimates } from '../impact/estimates/impact-estimates.ts';
-import { plannedPressure } from '../impact/replay/conditions.ts';
 import type { Replay, Sample } from '../impact/replay/replay.ts';
-import { constructionsByName } from '../impact/replay/tyres.ts';
 import type { Drop } from '../logs/drop.ts';
 import type { JudgedCriterion, Verdict } from '../result/criterion.ts';
 import type { Estimate, IntervalKind } from '../result/estimate.ts';
@@ -11,6 +9,8 @@ import { type EnergyScale, massUsed, potentialEnergy } from '../rig/energy.ts';
 import { type Evidence, type Measurement, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
 import type { ImpactTest } from './impact-test.ts';
+import { plannedConditions } from './planned-conditions.ts';
+import { settingOf, withRig } from './rig-uncertainty.ts';
 
 /** What one sample of a test says, with its name on every entry where there are several. */
 export interface AnalyzedSample {
@@ -99,27 +99,20 @@ export function constructionOf({ register, constructions }: ImpactTest): (specim
   return (specimen) => rows.get(specimen) ?? only;
 }
 
-/** What the protocol plans for these tyres; a pressure by size needs a construction with that size. */
-function plannedConditions({ protocol, constructions }: ImpactTest, { key }: Sample) {
-  const own =
-    key.construction === null ? null : (constructionsByName(constructions).get(key.construction) ?? null);
-  const pressure = plannedPressure(protocol, own)?.value ?? null;
-  return { pressure, temperature: protocol.temperature?.value ?? null };
-}
-
 function judge(
   specification: Specification,
-  { test, replayed }: SampleContext,
+  { test, replayed, scale }: SampleContext,
   sample: Sample,
   estimated: ImpactEstimates,
 ) {
   const { specimens } = estimated.observations;
   const obstacle = obstacleTo(replayed, estimated);
+  const setting = settingOf(test, scale, sample);
   return judgeSpecification(specification, {
     protocol: test.protocol,
     evidenceFor: (criterion) =>
       obstacle === undefined
-        ? evidenceOf(criterion, estimated)
+        ? withRig(criterion, evidenceOf(criterion, estimated), test, setting)
         : withoutEvidence('invalid', obstacle, specimens),
     measurementsFor: (criterion) => measurements(test, sample, criterion),
   });

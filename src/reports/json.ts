@@ -52,6 +52,7 @@ export function analysisRecord(result: ImpactResult, version: string): JsonRecor
     ...(result.retests ? { retests: result.retests } : {}),
     ...(result.provisional.length > 0 ? { provisional: result.provisional } : {}),
     estimates: result.estimates.map(inOrder(ESTIMATE_KEYS)),
+    ...(result.uncertainty ? { uncertainty: result.uncertainty } : {}),
     goodness: result.goodness,
     regression: result.regression,
     criteria: result.criteria.map(inOrder(CRITERION_KEYS)),

@@ -6,6 +6,7 @@ import type { Estimate } from './estimate.ts';
 import type { Goodness } from './goodness.ts';
 import type { MassCorrection } from './mass-correction.ts';
 import type { RegressionResult } from './regression.ts';
+import type { UncertaintyResult } from './uncertainty.ts';
 
 /** A file that a result rests on. */
 export interface Input {
@@ -134,6 +135,8 @@ export interface ImpactResult {
   /** Drops that stood in two logs of one rig and count once; not there where none did. */
   readonly collapsed?: number;
   readonly period?: Period;
+  /** What the rig adds to the estimates; not there where its file states none. */
+  readonly uncertainty?: UncertaintyResult;
   /** What the documents left open and the tool took for granted. */
   readonly defaults: readonly string[];
   /** What is worth knowing and is no deviation: sentences. */

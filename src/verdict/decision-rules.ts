@@ -107,7 +107,8 @@ function byGuardBand(criterion: Criterion, evidence: Evidence): Decision {
     standardError !== null && standardError > 0
       ? `; chance that the limit is truly met ${fixed(conformanceProbability(range, estimate, standardError), 3)}`
       : '';
-  const limit = `${limitInWords(range, unit)} less a guard band of ${said(width, 0, evidence, unit)}`;
+  const rig = criterion.guard === null && evidence.includesRig ? ' (uncertainty of the rig included)' : '';
+  const limit = `${limitInWords(range, unit)} less a guard band of ${said(width, 0, evidence, unit)}${rig}`;
   const how = met ? 'meets' : 'does not meet';
   return {
     verdict: met ? 'pass' : 'fail',

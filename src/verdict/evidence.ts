@@ -4,6 +4,8 @@ export interface Evidence {
   readonly status: 'valid' | 'invalid' | 'none';
   readonly estimate: number | null;
   readonly standardError: number | null;
+  /** Whether what the rig adds to every drop alike lies in the standard error too. */
+  readonly includesRig?: boolean;
   /** One-sided bounds, each at the criterion's confidence; null is unbounded or not available. */
   readonly lower: number | null;
   readonly upper: number | null;

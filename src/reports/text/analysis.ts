@@ -13,6 +13,7 @@ import { regression } from './regression.ts';
 import { massCorrections, rigs } from './rigs.ts';
 import { amendments, provisional, retest, samples } from './session.ts';
 import { subject } from './subject.ts';
+import { uncertainty } from './uncertainty.ts';
 
 /**
  * A drop test's result for people: the finding first, then what it was found on, the picture, what went wrong, the
@@ -36,6 +37,7 @@ export function analysisText(result: ImpactResult, options: TextOptions): string
     ...section(page, 'Amended since the log was written', amendments(page, result)),
     ...section(page, 'Notes', notes(page, result)),
     ...section(page, 'Estimates', estimates(page, result)),
+    ...section(page, 'Uncertainty of the rig', uncertainty(page, result)),
     ...section(page, 'Effects of conditions', regression(page, result)),
     ...section(page, 'Goodness of fit', goodness(page, result)),
     ...section(page, judgedBy, criteria(page, result)),
