@@ -1,16 +1,17 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
 import type { ExportProfile } from '../logs/export/profile.ts';
-import type { Finding } from '../logs/finding.ts';
 import { type SampleDialect, sampleDialect } from '../logs/samples/dialect.ts';
 import { openSampleLog, type SampleLog } from '../logs/samples/head.ts';
-import type { SampleLayout } from '../logs/samples/layout.ts';
 import { partsOf } from '../logs/samples/part.ts';
-import { Tallies, type Tally } from '../logs/samples/tally.ts';
-import { InputError, type Problem, ProblemList } from '../problem/problem.ts';
+import type { Guard } from '../logs/samples/side-file.ts';
+import { ProblemList } from '../problem/problem.ts';
+import { DoubledHour } from './doubled-hour.ts';
 import type { Frame, FrameRange } from './frame.ts';
-import { readTape } from './frame-tape.ts';
 import { Ledger } from './ledger.ts';
-import { type FoldedPart, PartFolder } from './part-fold.ts';
+import { LogBook, type ReadLog } from './log-book.ts';
+import { inOrder, medianInterval } from './log-order.ts';
+import { MinutesWriter, minutesPath, readMinutes } from './minutes-file.ts';
+import { PartFolder } from './part-fold.ts';
 import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
 import { LOG_RULES, type LogRules } from './rules.ts';
@@ -19,6 +20,8 @@ import { LOG_RULES, type LogRules } from './rules.ts';
 export interface LogFile {
   readonly path: string;
   readonly profile: ExportProfile | null;
+  /** The log beside which its minutes are kept; none where it is a copy. */
+  readonly beside?: string | null;
 }
 
 export interface DrumPassOptions {
@@ -33,18 +36,10 @@ export interface DrumPassOptions {
   readonly partBytes?: number;
   /** Is given every minute in order, complete. */
   readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
-  /** Bytes read so far, and to read in all. */
-  readonly onProgress?: (done: number, all: number) => void;
-}
-
-/** A log that was read to its end. */
-export interface ReadLog {
-  readonly path: string;
-  readonly sha256: string;
-  readonly bytes: number;
-  readonly rows: number;
-  readonly findings: readonly Finding[];
-  readonly tallies: readonly Tally[];
+  /** Bytes read so far, to read in all, and rows so far. */
+  readonly onProgress?: (done: number, all: number, rows: number) => void;
+  /** Keeps the minutes of each log beside it, and uses them again; told of files that an interruption must take away. */
+  readonly minutes?: Guard;
 }
 
 /** All that one pass over the logs of a test finds; steps and milliseconds, to be said by `summarise`. */
@@ -68,45 +63,133 @@ export async function passDrumLogs(
   files: readonly (LogFile | string)[],
   options: DrumPassOptions,
 ): Promise<DrumPass> {
-  const { schedule, rules = LOG_RULES, runner = inlineRunner(), partBytes = PART } = options;
-  const logs = inOrder(
-    files.map((file) => openLog(file, options.dialect)),
-    schedule,
-    rules,
-  );
-  const { layout } = logs[0]!;
+  const { schedule, rules = LOG_RULES } = options;
+  const given = new Map<SampleLog, LogFile>();
+  for (const file of files) {
+    const whole = typeof file === 'string' ? { path: file, profile: null } : file;
+    given.set(openLog(whole, options.dialect), whole);
+  }
+  const logs = inOrder([...given.keys()], schedule, rules);
+  const first = logs[0]!;
   const interval = rules.interval ?? (options.sampling ? 1 / options.sampling : null);
-  const plan = planFold(
-    layout,
-    schedule,
-    rules,
-    interval ? interval * 1000 : medianInterval(logs[0]!, schedule, rules),
-  );
+  const milliseconds = interval ? interval * 1000 : medianInterval(first, schedule, rules);
+  const plan = planFold(first.layout, schedule, rules, milliseconds);
   const reread = (range: FrameRange): Frame[] => rereadRows(range, logs[range.file]!, plan);
   const ledger = new Ledger(plan, schedule, rules, reread, (frame) => options.onFrame?.(frame, plan));
   const problems = new ProblemList();
-  const all = logs.reduce((sum, { size }) => sum + size, 0);
-  let done = 0;
+  const clock = new DoubledHour(first.layout.dialect);
+  const progress = new ByteProgress(
+    logs.reduce((sum, { size }) => sum + size, 0),
+    options.onProgress,
+  );
   const read: ReadLog[] = [];
   for (const [file, log] of logs.entries()) {
-    const hash = runner.hash(log.path, log.size);
-    const book = new LogBook(log, file, plan, ledger, problems);
-    const parts = partsOf(log.path, log.layout.bodyOffset, log.size, partBytes);
-    const tasks = parts.map((part) => () => runner.fold({ part, layout: log.layout, plan }));
-    for await (const folded of inTurn(tasks, runner.width)) {
-      book.take(folded);
-      done += Math.min(partBytes, log.size);
-      options.onProgress?.(Math.min(done, all), all);
-    }
-    read.push(book.close(await hash));
+    let isFirst = true;
+    const emit = (frame: Frame): void => {
+      ledger.add(frame, !isFirst);
+      isFirst = false;
+    };
+    const pass = { log, file, plan, clock, problems, progress, emit };
+    const beside = given.get(log)!.beside ?? null;
+    read.push(
+      options.minutes && beside !== null
+        ? await passKept(pass, { beside, guard: options.minutes }, options)
+        : await passLog(pass, options),
+    );
   }
   problems.throwIfAny();
   ledger.close();
   return { logs: read, plan, rules, schedule, ledger };
 }
 
-function openLog(file: LogFile | string, dialect: SampleDialect | undefined): SampleLog {
-  const { path, profile } = typeof file === 'string' ? { path: file, profile: null } : file;
+/** One log on its way into the ledger. */
+interface LogPass {
+  readonly log: SampleLog;
+  readonly file: number;
+  readonly plan: FoldPlan;
+  readonly clock: DoubledHour;
+  readonly problems: ProblemList;
+  readonly progress: ByteProgress;
+  /** Takes each whole minute of the log. */
+  readonly emit: (frame: Frame) => void;
+}
+
+async function passLog(
+  { log, file, plan, clock, problems, progress, emit }: LogPass,
+  { runner = inlineRunner(), partBytes = PART }: DrumPassOptions,
+  known: string | null = null,
+): Promise<ReadLog> {
+  const { path, size, layout } = log;
+  const hash = known ?? runner.hash(path, size);
+  const book = new LogBook(log, file, plan, clock, problems, emit);
+  const tasks = partsOf(path, layout.bodyOffset, size, partBytes).map(
+    (part) => () => runner.fold({ part, layout, plan }),
+  );
+  for await (const folded of inTurn(tasks, runner.width)) {
+    book.take(folded);
+    progress.advance(Math.min(partBytes, size), folded.rows);
+  }
+  const findings = [...log.findings, ...book.close()];
+  return { path, sha256: await hash, bytes: size, rows: book.rows, findings, tallies: book.tallies.all() };
+}
+
+/**
+ * The same where the minutes are kept beside the log: they are taken from there where the log is still the same byte for
+ * byte, which its hash says first, and written there where they are not.
+ */
+async function passKept(
+  pass: LogPass,
+  { beside, guard }: { readonly beside: string; readonly guard: Guard },
+  options: DrumPassOptions,
+): Promise<ReadLog> {
+  const { log, file, plan, clock, problems, progress, emit } = pass;
+  const { path, size, layout } = log;
+  const sha256 = await (options.runner ?? inlineRunner()).hash(path, size);
+  const at = minutesPath(beside, sha256, null);
+  const key = { layout, plan, clock: clock.state };
+  const known = readMinutes(at, sha256, key);
+  if (known) {
+    for (const frame of known.frames(file)) emit(frame);
+    const { rows, findings, tallies, clock: state } = known.end;
+    clock.resume(state);
+    progress.advance(size, rows);
+    return { path, sha256, bytes: size, rows, findings, tallies };
+  }
+  const writer = new MinutesWriter(at, sha256, key, guard);
+  try {
+    const put = (frame: Frame): void => {
+      writer.put(frame);
+      emit(frame);
+    };
+    const read = await passLog({ ...pass, emit: put }, options, sha256);
+    const { rows, findings, tallies } = read;
+    if (problems.isEmpty) writer.close({ rows, findings, tallies, clock: clock.state });
+    return read;
+  } finally {
+    writer.discard();
+  }
+}
+
+/** How far the reading is: bytes of all logs, and rows. */
+class ByteProgress {
+  readonly #all: number;
+  readonly #tell: DrumPassOptions['onProgress'];
+  #bytes = 0;
+  #rows = 0;
+
+  constructor(all: number, tell: DrumPassOptions['onProgress']) {
+    this.#all = all;
+    this.#tell = tell;
+  }
+
+  advance(bytes: number, rows: number): void {
+    this.#bytes = Math.min(this.#bytes + bytes, this.#all);
+    this.#rows += rows;
+    this.#tell?.(this.#bytes, this.#all, this.#rows);
+  }
+}
+
+function openLog({ path, profile }: LogFile, dialect: SampleDialect | undefined): SampleLog {
   return openSampleLog(path, dialect ?? sampleDialect(profile), profile);
 }
 
@@ -120,117 +203,15 @@ async function* inTurn<T>(tasks: readonly (() => Promise<T>)[], width: number): 
   }
 }
 
-/** Puts the parts of one log together: lines count from the top of the file again. */
-class LogBook {
-  #line: number;
-  #rows = 0;
-  readonly #tallies = new Tallies();
-  readonly #log: SampleLog;
-  readonly #file: number;
-  readonly #plan: FoldPlan;
-  readonly #ledger: Ledger;
-  readonly #problems: ProblemList;
-
-  constructor(log: SampleLog, file: number, plan: FoldPlan, ledger: Ledger, problems: ProblemList) {
-    this.#log = log;
-    this.#file = file;
-    this.#plan = plan;
-    this.#ledger = ledger;
-    this.#problems = problems;
-    this.#line = log.layout.headerLine + 1;
-  }
-
-  take(part: FoldedPart): void {
-    const lines = this.#line;
-    const count = { columns: this.#log.layout.columns.length, channels: this.#plan.channels.length };
-    for (const frame of readTape(part.frames, count, this.#file, lines)) this.#ledger.add(frame);
-    for (const tally of part.tallies) this.#tallies.merge(tally, lines);
-    for (const problem of part.problems) this.#problems.add(moved(problem, this.#log.path, lines));
-    this.#line += part.lines;
-    this.#rows += part.rows;
-  }
-
-  close(sha256: string): ReadLog {
-    const { path, size, findings, layout } = this.#log;
-    if (this.#rows === 0) {
-      const message = 'found a header only, expected rows after it';
-      this.#problems.add({ file: path, line: layout.headerLine, column: null, code: 'no-rows', message });
-    }
-    return { path, sha256, bytes: size, rows: this.#rows, findings, tallies: this.#tallies.all() };
-  }
-}
-
-function moved(problem: Omit<Problem, 'file'>, file: string, lines: number): Problem {
-  return { ...problem, file, line: problem.line === null ? null : problem.line + lines };
-}
-
 function rereadRows(range: FrameRange, log: SampleLog, plan: FoldPlan): Frame[] {
   const part = { path: log.path, from: range.from, to: range.to, size: log.size };
   const rows = new PartFolder().rows({ part, layout: log.layout, plan });
   return rows.map((frame) => movedRow(frame, range));
 }
 
-function movedRow(frame: Frame, { file, line }: FrameRange): Frame {
-  const mark = { ...frame.first, line: frame.first.line + line };
+function movedRow(frame: Frame, { file, line, shift = 0 }: FrameRange): Frame {
+  const mark = { ...frame.first, line: frame.first.line + line, time: frame.first.time + shift };
   const conditions = frame.conditions.map((sums) => ({ ...sums, firstLine: mark.line, lastLine: mark.line }));
   const ranges = frame.ranges.map((range) => ({ ...range, file, line: range.line + line }));
   return { ...frame, ranges, first: mark, last: mark, conditions };
-}
-
-/** The first rows of a log, each a frame; enough to tell its first time and how often it was sampled. */
-function firstRows(log: SampleLog, schedule: readonly EnduranceBlock[], rules: LogRules): Frame[] {
-  const plan = planFold(log.layout, schedule, rules, 1000);
-  const { bodyOffset } = log.layout;
-  const part = {
-    path: log.path,
-    from: bodyOffset,
-    to: Math.min(log.size, bodyOffset + 64 * 1024),
-    size: log.size,
-  };
-  return new PartFolder().rows({ part, layout: log.layout, plan }).slice(0, 1000);
-}
-
-function medianInterval(log: SampleLog, schedule: readonly EnduranceBlock[], rules: LogRules): number {
-  const times = firstRows(log, schedule, rules).map((row) => row.first.time);
-  const steps = times
-    .slice(1)
-    .map((time, i) => time - times[i]!)
-    .filter((step) => step > 0);
-  steps.sort((a, b) => a - b);
-  return steps[Math.floor(steps.length / 2)] ?? 1000;
-}
-
-/** Logs by their first time, where they have the time of a clock; all must have the same columns and units. */
-function inOrder(
-  logs: readonly SampleLog[],
-  schedule: readonly EnduranceBlock[],
-  rules: LogRules,
-): SampleLog[] {
-  const first = logs[0]!;
-  const problems = logs
-    .filter((log) => columnsOf(log.layout) !== columnsOf(first.layout))
-    .map((log): Problem => {
-      const message =
-        `found the columns ${columnsOf(log.layout)}, expected ${columnsOf(first.layout)} as in ${first.path}; ` +
-        'logs of one test have the same columns and units';
-      return { file: log.path, line: log.layout.headerLine, column: null, code: 'other-columns', message };
-    });
-  if (problems.length > 0) throw new InputError(problems);
-  if (logs.length === 1 || !hasClock(first.layout)) return [...logs];
-  const begins = new Map(
-    logs.map((log) => [log, firstRows(log, schedule, rules)[0]?.first.time ?? Number.POSITIVE_INFINITY]),
-  );
-  return [...logs].sort((a, b) => begins.get(a)! - begins.get(b)!);
-}
-
-/** Whether times are of a clock, and not since a start that nobody stated. */
-function hasClock({ timeIndex, start }: SampleLayout): boolean {
-  return timeIndex >= 0 || start !== 0;
-}
-
-function columnsOf(layout: SampleLayout): string {
-  const names = layout.columns.map(({ name, unit }) => `${name} [${unit}]`);
-  return [hasClock(layout) ? 'time' : 'elapsed', ...names.filter((name) => !name.startsWith('elapsed'))].join(
-    ', ',
-  );
 }

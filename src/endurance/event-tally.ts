@@ -51,7 +51,15 @@ export class EventTally {
 
   /** The same events in a file of their own place, `lines` further down. */
   moved(file: number, lines: number): EventTally {
-    const move = (event: LogEvent): LogEvent => ({ ...event, file, line: event.line + lines });
+    return this.#each((event) => ({ ...event, file, line: event.line + lines }));
+  }
+
+  /** The same events so many milliseconds later. */
+  later(shift: number): EventTally {
+    return this.#each((event) => ({ ...event, from: event.from + shift, to: event.to + shift }));
+  }
+
+  #each(move: (event: LogEvent) => LogEvent): EventTally {
     const tally = new EventTally();
     for (const [kind, sums] of this.byKind) {
       tally.byKind.set(kind, { ...sums, last: move(sums.last), listed: sums.listed.map(move) });

@@ -47,6 +47,8 @@ export interface FrameRange {
   readonly to: number;
   /** Line of the first row. */
   readonly line: number;
+  /** Milliseconds to add to the times as they are written: the second time round of autumn's doubled hour. */
+  readonly shift?: number;
 }
 
 /**

@@ -2,7 +2,8 @@ import type { EnduranceBlock } from '../documents/kinds.ts';
 import { type BlockSums, emptyBlock, settle } from './block-sums.ts';
 import { ConditionJudge } from './condition-judge.ts';
 import { EventTally } from './event-tally.ts';
-import { addRange, append, dropFirst, type Frame, type FrameRange, follow, type RowMark } from './frame.ts';
+import { append, type Frame, type FrameRange, follow, type RowMark } from './frame.ts';
+import { FrameChain, measureRows } from './frame-chain.ts';
 import { Link } from './link.ts';
 import type { FoldPlan } from './plan.ts';
 import { isSameRow } from './repeats.ts';
@@ -28,9 +29,7 @@ export class Ledger {
   readonly #reread: (range: FrameRange) => readonly Frame[];
   readonly #onFrame: (frame: Frame) => void;
   readonly #link = new Link();
-  #pending: Frame | null = null;
-  /** Last row before the pending frame. */
-  #before: RowMark | null = null;
+  readonly #chain: FrameChain;
   #block = 0;
   /** Steps, or milliseconds, run in the block at hand. */
   #progress = 0;
@@ -53,49 +52,27 @@ export class Ledger {
     this.#judges = schedule.map((block) => new ConditionJudge(plan, block, schedule, rules));
     this.blocks = schedule.map(() => emptyBlock(plan.channels.length));
     this.watch = new Watch(plan, rules);
+    this.#chain = new FrameChain(plan, (frame, before) => this.#complete(frame, before));
   }
 
-  add(frame: Frame): void {
-    const pending = this.#pending;
-    if (!pending) {
-      this.#pending = frame;
-      this.firstTime = frame.first.time;
-      return;
-    }
-    const isSame = pending.minute === frame.minute && pending.state === frame.state;
-    if (isSame && isSameRow(pending.last, frame.first)) {
-      this.#noteFirst(frame, 'duplicate', pending.last);
-      dropFirst(frame, this.#plan.channels);
-    } else {
-      const kind = this.#measure(pending.last, frame.first);
-      follow(frame, this.#link);
-      if (kind !== 'run') this.#noteFirst(frame, kind, pending.last);
-    }
-    if (isSame && frame.rows === 0) {
-      for (const range of frame.ranges) addRange(pending.ranges, range);
-      pending.events = joinedEvents(pending.events, frame.events);
-    } else if (isSame) {
-      append(pending, frame);
-    } else {
-      this.#complete(pending);
-      this.#before = pending.last;
-      this.#pending = frame;
-    }
+  /** @param isLinked whether the frame is a whole minute whose link to the frame before is in it already */
+  add(frame: Frame, isLinked = false): void {
+    if (Number.isNaN(this.firstTime)) this.firstTime = frame.first.time;
+    this.#chain.add(frame, isLinked);
   }
 
   /** Closes the books; nothing may be added behind it. */
   close(): void {
-    if (this.#pending) this.#complete(this.#pending);
-    this.#pending = null;
+    this.#chain.end();
     this.watch.close();
   }
 
-  #complete(frame: Frame): void {
+  #complete(frame: Frame, before: RowMark | null): void {
     this.lastTime = frame.last.time;
     if (frame.events) this.events.merge(frame.events);
     const { revolutions } = this.#plan;
     if (revolutions >= 0) {
-      const from = (this.#before ?? frame.first).columns[revolutions]!;
+      const from = (before ?? frame.first).columns[revolutions]!;
       const turned = frame.last.columns[revolutions]! - from;
       if (turned > 0) this.revolutions += turned;
     }
@@ -108,19 +85,19 @@ export class Ledger {
     } else if (this.#progress + this.#gainOf(frame) <= this.#planned()) {
       this.#book(frame);
     } else {
-      this.#split(frame);
+      this.#split(frame, before);
     }
   }
 
   /** A block ends within this minute: its rows are looked up, and each goes to the block it was run in. */
-  #split(frame: Frame): void {
-    let before = this.#before;
+  #split(frame: Frame, last: RowMark | null): void {
+    let before = last;
     let part: Frame | null = null;
     for (const row of frame.ranges.flatMap((range) => this.#reread(range))) {
       if (before && isSameRow(before, row.first) && part) continue;
       row.events = null;
       if (before) {
-        this.#measure(before, row.first);
+        measureRows(this.#link, this.#plan, before, row.first);
         follow(row, this.#link);
       }
       before = row.last;
@@ -171,33 +148,4 @@ export class Ledger {
   #isByTime(block: number): boolean {
     return this.#schedule[block]!.distance === null;
   }
-
-  #measure(before: RowMark, row: RowMark): Link['kind'] {
-    const { counter, channels } = this.#plan;
-    const speed = channels[0]!.source;
-    return this.#link.measure(
-      this.#plan,
-      before.time,
-      counter < 0 ? Number.NaN : before.columns[counter]!,
-      before.columns[speed]!,
-      row.time,
-      counter < 0 ? Number.NaN : row.columns[counter]!,
-      row.columns[speed]!,
-    );
-  }
-
-  #noteFirst(frame: Frame, kind: Exclude<Link['kind'], 'run'> | 'duplicate', before: RowMark): void {
-    const { counter } = this.#plan;
-    const gained = counter < 0 ? Number.NaN : frame.first.columns[counter]! - before.columns[counter]!;
-    const tally = new EventTally();
-    const { file } = frame.ranges[0]!;
-    tally.add({ kind, file, line: frame.first.line, from: before.time, to: frame.first.time, gained });
-    frame.events = joinedEvents(tally, frame.events);
-  }
-}
-
-function joinedEvents(earlier: EventTally | null, later: EventTally | null): EventTally | null {
-  if (!earlier || !later) return earlier ?? later;
-  earlier.merge(later);
-  return earlier;
 }

@@ -14,6 +14,7 @@ import { INSPECTION_COLUMNS, type Inspection, readInspections } from '../logs/in
 import { type DrumOutcome, readOutcomes } from '../logs/outcomes.ts';
 import type { RecordTable } from '../logs/records.ts';
 import type { Register } from '../logs/register.ts';
+import type { Guard } from '../logs/samples/side-file.ts';
 import { type KeptLog, keepAsFile } from '../logs/samples/spool.ts';
 import { readSpecimens } from '../logs/specimens.ts';
 import { isPlainTable, lookAt } from '../logs/table-kind.ts';
@@ -25,9 +26,11 @@ import type { Documents } from './documents-of.ts';
 export interface DrumReading {
   /** Who reads a log of so many bytes; the calling thread where it is left out. */
   readonly runner?: (bytes: number) => PartRunner | Promise<PartRunner>;
-  readonly onProgress?: (done: number, all: number) => void;
+  readonly onProgress?: (done: number, all: number, rows: number) => void;
   /** Is given every minute in order: what pictures are drawn from. */
   readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
+  /** Keeps the minutes of each log in a file beside it, and uses them again while the log is the same. */
+  readonly minutes?: Guard;
 }
 
 /** What the samples of the drum say. */
@@ -127,19 +130,21 @@ interface Samples {
 async function readSamples(
   sources: readonly Samples[],
   protocol: EnduranceProtocol,
-  { runner, onProgress, onFrame }: DrumReading,
+  { runner, onProgress, onFrame, minutes }: DrumReading,
 ): Promise<DrumRun> {
   const kept = await keepAll(sources);
   const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
   const bytes = kept.reduce((sum, log) => sum + log.bytes, 0);
   const reader = (await runner?.(bytes)) ?? inlineRunner();
   try {
-    const read = await passDrumLogs(kept, {
+    const files = kept.map((log) => ({ ...log, beside: isAsGiven(log) ? log.path : null }));
+    const read = await passDrumLogs(files, {
       schedule: protocol.schedule,
       sampling: protocol.sampling,
       runner: reader,
       ...(onProgress ? { onProgress } : {}),
       ...(onFrame ? { onFrame } : {}),
+      ...(minutes ? { minutes } : {}),
     });
     const originals = new Map(kept.map(({ path, named, original }) => [path, { ...original, path: named }]));
     const logs = read.logs.map((log) => ({ ...log, ...originals.get(log.path) }));
@@ -159,6 +164,11 @@ async function readSamples(
     await reader.close();
     for (const { remove } of kept) remove();
   }
+}
+
+/** Whether the file is the person's own, not a copy of standard input, of other text or of a sheet. */
+function isAsGiven({ named, original }: KeptLog): boolean {
+  return named !== '-' && original === null;
 }
 
 /** Files of all logs; none is left behind where one cannot be read. */

@@ -31,6 +31,9 @@ export function problemLine(problem: Problem): string {
   return `${place.join(':')}: ${problem.message}`;
 }
 
+/** So many problems of one code and file are told one by one. */
+export const MOST_PROBLEMS = 20;
+
 /**
  * Collects the problems of an input, so that all are reported at once and a log of a million bad rows does not
  * print a million lines: of each code and file the first `most` are kept, the rest are counted.
@@ -40,7 +43,7 @@ export class ProblemList {
   readonly #counts = new Map<string, { file: string; code: string; count: number }>();
   readonly #most: number;
 
-  constructor(most = 20) {
+  constructor(most = MOST_PROBLEMS) {
     this.#most = most;
   }
 
@@ -50,6 +53,12 @@ export class ProblemList {
     seen.count += 1;
     this.#counts.set(key, seen);
     if (seen.count <= this.#most) this.#kept.push(problem);
+  }
+
+  /** Counts further problems of a code that whoever met them did not keep: at least as many as are kept stand before. */
+  addMore(file: string, code: string, count: number): void {
+    const seen = this.#counts.get(`${file}\n${code}`);
+    if (seen) seen.count += count;
   }
 
   get isEmpty(): boolean {

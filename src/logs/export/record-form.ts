@@ -11,7 +11,8 @@ import { ExportRows } from './rows.ts';
 
 /**
  * How a small table of a lab is read by the profile of its rig: outcomes, inspections, events. The profile's fingerprint
- * is that of the rig's log, so a table is known by its columns instead, which may stand behind lines of another number.
+ * and rows of units are those of the rig's log: a table is known by its columns, with their units in brackets, which may stand
+ * behind lines of another number.
  *
  * @param kinds the columns that the table may have
  * @returns undefined without a profile: the table is in plain form
@@ -22,7 +23,7 @@ export function recordForm(
 ): RecordForm | undefined {
   if (profile === null) return undefined;
   const preamble = profile.preamble === 0 ? 0 : 'until-header';
-  const own: ExportProfile = { ...profile, preamble, fingerprints: [] };
+  const own: ExportProfile = { ...profile, preamble, header: ['names'], fingerprints: [] };
   const rows = new ExportRows(own, kinds);
   return {
     dialect: profile.dialect,

@@ -1,4 +1,4 @@
-import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync, statSync } from 'node:fs';
 import { quote } from '../../problem/echo.ts';
 import { InputError } from '../../problem/problem.ts';
 import { textOf } from '../code-page.ts';
@@ -20,6 +20,11 @@ export interface SampleLog {
   readonly size: number;
   readonly layout: SampleLayout;
   readonly findings: readonly Finding[];
+}
+
+/** Bytes of a log now; it may have grown since it was opened. 0 where it is gone. */
+export function sizeNow(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 }
 
 const HEAD = 64 * 1024;

@@ -1,5 +1,5 @@
 import { closeSync, openSync, readSync } from 'node:fs';
-import type { Problem } from '../../problem/problem.ts';
+import { MOST_PROBLEMS, type Problem } from '../../problem/problem.ts';
 import { SampleBatch } from './batch.ts';
 import type { SampleLayout } from './layout.ts';
 import { SampleScanner, SLACK } from './scanner.ts';
@@ -18,8 +18,10 @@ export interface FilePart {
 export interface PartScan {
   readonly lines: number;
   readonly tallies: readonly Tally[];
+  /** The first of each code. */
   readonly problems: readonly Omit<Problem, 'file'>[];
-  readonly problemsBeyond: number;
+  /** How many more of a code there were. */
+  readonly problemsBeyond: readonly (readonly [code: string, count: number])[];
 }
 
 /** Bytes read at once, and the longest line that can be a row. */
@@ -61,7 +63,10 @@ export class PartScanner {
       closeSync(handle);
     }
     flush();
-    const { lines, tallies, problems, problemsBeyond } = scanner;
+    const { lines, tallies, problems, problemCounts } = scanner;
+    const problemsBeyond = [...problemCounts].flatMap(([code, count]) =>
+      count > MOST_PROBLEMS ? [[code, count - MOST_PROBLEMS] as const] : [],
+    );
     return { lines, tallies: tallies.all(), problems, problemsBeyond };
   }
 }
@@ -108,6 +113,7 @@ function readLines(
       return;
     }
     if (read === 0) {
+      if (position < size) shrank(position, size, scanner);
       if (start < end) {
         bytes[end++] = lineEnd;
         scanner.scan(bytes, start, end, base, false);
@@ -128,6 +134,11 @@ function readLines(
       kept = end - start;
     }
   }
+}
+
+function shrank(position: number, size: number, scanner: SampleScanner): void {
+  const message = `the file ended at byte ${position} while it was read, expected ${size} bytes as at its opening; find out who rewrote it, then start again`;
+  scanner.problem({ line: scanner.lines, column: null, code: 'log-shrank', message });
 }
 
 function tooLong(bytes: Buffer, scanner: SampleScanner): void {

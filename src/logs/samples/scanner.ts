@@ -1,4 +1,4 @@
-import type { Problem } from '../../problem/problem.ts';
+import { MOST_PROBLEMS, type Problem } from '../../problem/problem.ts';
 import { textOf } from '../code-page.ts';
 import type { SampleBatch } from './batch.ts';
 import { ClockMinute } from './clock.ts';
@@ -35,8 +35,8 @@ export class SampleScanner {
   lines = 0;
   tallies = new Tallies();
   problems: Omit<Problem, 'file'>[] = [];
-  /** Problems beyond those kept. */
-  problemsBeyond = 0;
+  /** How often each code was met; the first of each are kept. */
+  problemCounts = new Map<string, number>();
   readonly #layout: SampleLayout;
   readonly #batch: SampleBatch;
   #flush: () => void = () => {};
@@ -69,7 +69,7 @@ export class SampleScanner {
     this.lines = 0;
     this.tallies = new Tallies();
     this.problems = [];
-    this.problemsBeyond = 0;
+    this.problemCounts = new Map();
   }
 
   /**
@@ -253,10 +253,11 @@ export class SampleScanner {
     batch.rows = rows;
   }
 
-  /** Puts a problem on the list, of which the first hundred are kept. */
+  /** Counts a problem, and keeps it where it is among the first of its code. */
   problem(problem: Omit<Problem, 'file'>): void {
-    if (this.problems.length < 100) this.problems.push(problem);
-    else this.problemsBeyond += 1;
+    const count = (this.problemCounts.get(problem.code) ?? 0) + 1;
+    this.problemCounts.set(problem.code, count);
+    if (count <= MOST_PROBLEMS) this.problems.push(problem);
   }
 
   /** Rows that keep a shape met before; where they end is left in `#shapedEnd`. */

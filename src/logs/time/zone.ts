@@ -11,13 +11,15 @@ export interface Zone {
   readonly name: string;
   /** Minutes east of UTC, the earlier instant first: none in the hour that is left out, two in the doubled one. */
   offsetsAt(wall: number): readonly number[];
+  /** Minutes east of UTC at an instant. */
+  offsetAt(instant: number): number;
 }
 
 /** A zone by its IANA name (`Europe/Berlin`) or a fixed offset (`+01:00`); null where there is none such. */
 export function zoneOf(name: string): Zone | null {
   if (OFFSET.test(name)) {
     const offsets = [offsetOf(name)];
-    return { name, offsetsAt: () => offsets };
+    return { name, offsetsAt: () => offsets, offsetAt: () => offsets[0]! };
   }
   const offset = offsetReader(name);
   if (!offset) return null;
@@ -34,6 +36,7 @@ export function zoneOf(name: string): Zone | null {
       }
       return offsets;
     },
+    offsetAt: offset,
   };
 }
 

@@ -20,7 +20,7 @@ function scan(
 ): Scanned {
   const path = folder.write('log.csv', content);
   const log = openSampleLog(path, { ...PLAIN_SAMPLES, ...options.dialect });
-  const whole: Scanned = { rows: [], lines: 0, tallies: [], problems: [], problemsBeyond: 0 };
+  const whole: Scanned = { rows: [], lines: 0, tallies: [], problems: [], problemsBeyond: [] };
   const bytes = Buffer.from(content);
   const { capacity, window } = options;
   const scanner = new PartScanner(log.layout, { capacity, window });

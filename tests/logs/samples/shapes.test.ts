@@ -115,17 +115,17 @@ describe('PartScanner', () => {
     }
     // Enough rows before each that the shape is known, and trying it has paid.
     const regular = Array.from({ length: 9 }, (_, i) => row(i));
-    const known = scan(changed.flatMap((line) => [...regular, line]));
-    for (const [i, line] of changed.entries()) {
-      const alone = scan([line]);
-      const at = 10 * i + 9;
-      expect(known.rows.get(at), line).toEqual(alone.rows.get(0));
-      const here = known.problems.filter((problem) => problem.line === at);
-      if (at < known.problems.at(-1)!.line!) {
-        expect(
-          here.map(({ column, code }) => [column, code]),
-          line,
-        ).toEqual(alone.problems.map(({ column, code }) => [column, code]));
+    // In stretches, since of each code the first twenty are kept.
+    for (let from = 0; from < changed.length; from += 19) {
+      const stretch = changed.slice(from, from + 19);
+      const known = scan(stretch.flatMap((line) => [...regular, line]));
+      for (const [i, line] of stretch.entries()) {
+        const alone = scan([line]);
+        const at = 10 * i + 9;
+        expect(known.rows.get(at), line).toEqual(alone.rows.get(0));
+        const here = known.problems.filter((problem) => problem.line === at);
+        const told = ({ column, code }: (typeof here)[number]) => [column, code];
+        expect(here.map(told), line).toEqual(alone.problems.map(told));
       }
     }
   });

@@ -1,0 +1,124 @@
+import { type EventKind, type EventSums, EventTally, type LogEvent } from './event-tally.ts';
+import type { ChannelSums, ConditionSums, Frame, RowMark } from './frame.ts';
+
+/** A number as JSON can hold it: what is none stands as its name. */
+type Told = number | string;
+
+/** A whole minute as plain data, exact: what a file holds of it, and what is put together with others again. */
+export interface StoredFrame {
+  /** Minute, first and last byte, line, shift, time, integral, standing, unverified. */
+  readonly frame: readonly Told[];
+  readonly first: readonly Told[];
+  readonly last: readonly Told[];
+  readonly channels: readonly (readonly Told[])[];
+  readonly conditions: readonly (readonly Told[])[];
+  readonly events?: readonly (readonly [EventKind, StoredEvents])[];
+}
+
+interface StoredEvents {
+  readonly sums: readonly Told[];
+  readonly last: readonly Told[];
+  readonly listed: readonly (readonly Told[])[];
+}
+
+export function numbersOfFrame(frame: Frame): StoredFrame {
+  const { minute, ranges, time, integral, standing, unverified, channels, conditions, events } = frame;
+  const { from, line, shift = 0 } = ranges[0]!;
+  const { to } = ranges.at(-1)!;
+  return {
+    frame: told([minute, from, to, line, shift, time, integral, standing, unverified]),
+    first: markNumbers(frame.first),
+    last: markNumbers(frame.last),
+    channels: channels.map((s) =>
+      told([s.count, s.missing, s.sum, s.squares, s.min, s.max, s.atMax, s.first, s.last]),
+    ),
+    conditions: conditions.map((s) =>
+      told([s.condition, s.rows, s.time, s.distance, s.firstLine, s.lastLine]),
+    ),
+    ...(events
+      ? { events: [...events.byKind].map(([kind, sums]) => [kind, eventNumbers(sums)] as const) }
+      : {}),
+  };
+}
+
+/** @param file place of the log among the logs */
+export function frameOfNumbers(stored: StoredFrame, state: string, rows: number, file: number): Frame {
+  const [minute, from, to, line, shift, time, integral, standing, unverified] = meant(stored.frame);
+  const range = { file, from: from!, to: to!, line: line! };
+  return {
+    minute: minute!,
+    state,
+    ranges: [shift === 0 ? range : { ...range, shift: shift! }],
+    rows,
+    first: markOf(stored.first),
+    last: markOf(stored.last),
+    channels: stored.channels.map(channelOf),
+    conditions: stored.conditions.map(conditionOf),
+    time: time!,
+    integral: integral!,
+    standing: standing!,
+    unverified: unverified!,
+    events: stored.events
+      ? new EventTally(stored.events.map(([kind, sums]) => [kind, eventsOf(kind, sums, file)] as const))
+      : null,
+  };
+}
+
+function told(numbers: readonly number[]): Told[] {
+  return numbers.map((value) => (Number.isFinite(value) ? value : String(value)));
+}
+
+/** `NaN` and `Infinity` by name; a file that holds anything else would not have passed its hash. */
+function meant(numbers: readonly Told[]): number[] {
+  return numbers.map(Number);
+}
+
+function markNumbers({ time, line, condition, columns }: RowMark): Told[] {
+  return told([time, line, condition, ...columns]);
+}
+
+function markOf(numbers: readonly Told[]): RowMark {
+  const [time, line, condition, ...columns] = meant(numbers);
+  return { time: time!, line: line!, condition: condition!, columns };
+}
+
+function channelOf(numbers: readonly Told[]): ChannelSums {
+  const [count, missing, sum, squares, min, max, atMax, first, last] = meant(numbers);
+  return {
+    count: count!,
+    missing: missing!,
+    sum: sum!,
+    squares: squares!,
+    min: min!,
+    max: max!,
+    atMax: atMax!,
+    first: first!,
+    last: last!,
+  };
+}
+
+function conditionOf(numbers: readonly Told[]): ConditionSums {
+  const [condition, rows, time, distance, firstLine, lastLine] = meant(numbers);
+  return {
+    condition: condition!,
+    rows: rows!,
+    time: time!,
+    distance: distance!,
+    firstLine: firstLine!,
+    lastLine: lastLine!,
+  };
+}
+
+function eventNumbers({ count, gained, time, last, listed }: EventSums): StoredEvents {
+  const numbers = (event: LogEvent) => told([event.line, event.from, event.to, event.gained]);
+  return { sums: told([count, gained, time]), last: numbers(last), listed: listed.map(numbers) };
+}
+
+function eventsOf(kind: EventKind, { sums, last, listed }: StoredEvents, file: number): EventSums {
+  const [count, gained, time] = meant(sums);
+  const event = (numbers: readonly Told[]): LogEvent => {
+    const [line, from, to, by] = meant(numbers);
+    return { kind, file, line: line!, from: from!, to: to!, gained: by! };
+  };
+  return { count: count!, gained: gained!, time: time!, last: event(last), listed: listed.map(event) };
+}
