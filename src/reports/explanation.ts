@@ -20,11 +20,17 @@ export function explanationText(page: Page, explanations: readonly Explanation[]
 }
 
 function inFull(page: Page, explanation: Explanation): string[] {
-  const { code, title, severity, scope, effect, excuses, seen, from, unseen } = explanation;
+  const { code, title, severity, scope, heavier, effect, excuses, seen, from, unseen } = explanation;
   const rows: [string, string][] = [
     ['severity', `${severity} as a rule, of scope ${scope}`],
     ['effect', sentence(effect)],
   ];
+  if (heavier !== null) {
+    rows.push([
+      'heavier',
+      `${heavier.severity}, of scope ${heavier.scope}, where the protocol names it (heavier: [${code}])`,
+    ]);
+  }
   if (seen.length > 0) rows.push(['seen from', `${seen.join(', ')}: ${from ?? ''}`]);
   if (unseen !== null) rows.push(['not seen', unseen]);
   rows.push([

@@ -155,6 +155,16 @@ export interface ReportedWear {
     readonly distance: number;
     readonly depth: number;
   }[];
+  /** The line of each tyre with readings enough, and its interval. */
+  readonly lines: readonly {
+    readonly specimen: string;
+    readonly points: readonly {
+      readonly distance: number;
+      readonly depth: number;
+      readonly lower: number;
+      readonly upper: number;
+    }[];
+  }[];
   readonly limit: number | null;
 }
 
@@ -162,6 +172,8 @@ export interface ReportedWear {
 export interface ReportedDrum extends ReportedBase {
   readonly result: EnduranceResult;
   readonly timelines: readonly ReportedTimeline[];
+  /** Milliseconds, by the laboratory's clock; empty where neither rig nor log tells its zone. */
+  readonly nights: readonly { readonly from: number; readonly to: number }[];
   /** Pointwise interval of the share failed. */
   readonly band: readonly { readonly life: number; readonly lower: number; readonly upper: number }[];
   readonly wear: ReportedWear;

@@ -21,6 +21,8 @@ export const INK = {
   mark: '#1f2328',
   fit: '#0b5394',
   band: '#c9dcf0',
+  /** From least to most, behind a mean. */
+  range: '#8c959f',
   pause: '#e5e7ea',
   limit: '#9a3412',
 } as const;

@@ -33,7 +33,7 @@ export function timelineFigure(input: TimelineInput, id: string, language: Langu
   const { charts } = language.words;
   const { unit, minutes, schedule, nights } = input;
   // Turned, beside an axis of this height, longer names would run out of the picture.
-  const channel = echo(input.channel, 20);
+  const channel = echo(language.words.channel(input.channel), 20);
   const valued = minutes.filter(({ min, max, mean }) => min !== null && max !== null && mean !== null);
   // Standstills are shaded; their noughts would squeeze the band into a line.
   const turning = valued.filter(({ running }) => running);
@@ -84,10 +84,11 @@ export function timelineFigure(input: TimelineInput, id: string, language: Langu
       axisLeft(PLOT, y, `${channel} (${unit})`, language, { count: 5 }),
       axisBelow(PLOT, x, charts.hours, language),
       ...nights.map(({ from, to }) => stretch(from, to, INK.muted, PLOT.bottom - 5, 5)),
+      extremes(columns),
       ...schedule.map(({ from, to, value }) =>
         line(`M${rounded(at(from))} ${rounded(y(value))}H${rounded(at(to))}`, INK.fit, 1, '6 3'),
       ),
-      extremes(columns),
+      line(means(columns), INK.mark, 1),
       legend({ pauses: pauses.length > 0, nights: nights.length > 0, outside: outside > 0 }, language),
     ),
   };
@@ -130,8 +131,7 @@ function extremes(columns: readonly Column[]): Markup {
     .map(({ x }) => `M${x} ${PLOT.top - 7}l-3 -6h6z`)
     .join('');
   return together(
-    line(means(columns), INK.mark, 0.75),
-    line(bars(columns), INK.mark, 1),
+    line(bars(columns), INK.range, 1),
     ...(marks === '' ? [] : [element('path', { d: marks, fill: INK.limit })]),
   );
 }

@@ -1,4 +1,5 @@
 import { area, line as curve } from 'd3-shape';
+import type { ReportedWear } from '../../result/report.ts';
 import { grouped } from '../grouped.ts';
 import { stated } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
@@ -10,22 +11,7 @@ import { element, rounded, together } from './svg.ts';
 const HEIGHT = 300;
 const PLOT: Plot = { left: 60, right: WIDTH - 20, top: 48, bottom: HEIGHT - 50 };
 
-export interface WearInput {
-  /** Depth of the tread at a distance: mm and km. */
-  readonly readings: readonly {
-    readonly specimen: string;
-    readonly distance: number;
-    readonly depth: number;
-  }[];
-  /** The fitted course, and its interval where there is one; mm over km. */
-  readonly course: readonly {
-    readonly distance: number;
-    readonly depth: number;
-    readonly lower: number | null;
-    readonly upper: number | null;
-  }[];
-  /** mm. */
-  readonly limit: number | null;
+export interface WearInput extends ReportedWear {
   /** Where the course meets the limit, km, with its interval; null ends are unbounded. */
   readonly crossing: {
     readonly value: number;
@@ -36,12 +22,13 @@ export interface WearInput {
 
 /** Depth of the tread over the distance, with the limit and the interval of the distance at which it is reached. */
 export function wearFigure(
-  { readings, course, limit, crossing }: WearInput,
+  { readings, lines, limit, crossing }: WearInput,
   id: string,
   language: Language,
 ): Figure | null {
   const { charts } = language.words;
   if (readings.length === 0) return null;
+  const course = lines.flatMap(({ points }) => points);
   const farthest = ends([...readings, ...course].map(({ distance }) => distance));
   const depths = ends([
     ...readings.map(({ depth }) => depth),
@@ -52,17 +39,18 @@ export function wearFigure(
   const reach = Math.max(farthest.most, crossing?.upper ?? crossing?.value ?? 0) || 1;
   const x = horizontal(PLOT, 0, reach, 0).domain([0, reach * 1.05]);
   const y = vertical(PLOT, depths.least, depths.most, 0.06);
-  const banded = course.filter(({ lower, upper }) => lower !== null && upper !== null);
+  // Bands of several tyres would hide each other.
+  const banded = lines.length === 1 ? course : [];
   const inside = (value: number) => Math.min(PLOT.bottom, Math.max(PLOT.top, y(value)));
   const band = area<(typeof course)[number]>()
     .x(({ distance }) => x(distance))
-    .y0(({ lower }) => inside(lower!))
-    .y1(({ upper }) => inside(upper!))
+    .y0(({ lower }) => inside(lower))
+    .y1(({ upper }) => inside(upper))
     .digits(2)(banded);
   const path = curve<(typeof course)[number]>()
     .x(({ distance }) => x(distance))
     .y((point) => inside(point.depth))
-    .digits(2)(course);
+    .digits(2);
   const sayKilometres = (value: number) => shown(language, value, reach);
   const sayMillimetres = (value: number) => shown(language, value, depths.most - depths.least);
   const crossed =
@@ -96,7 +84,7 @@ export function wearFigure(
           0.75,
         ),
       ),
-      ...(course.length < 2 ? [] : [line(path ?? '', INK.fit, 2)]),
+      ...lines.map(({ points }) => line(path(points) ?? '', INK.fit, lines.length === 1 ? 2 : 1)),
       ...readings.map(({ distance, depth: mm }) =>
         element('circle', { cx: x(distance), cy: y(mm), r: 3, fill: INK.mark }),
       ),

@@ -63,12 +63,16 @@ export function wear({ result, wear: own }: ReportedDrum, id: string, language: 
     only === null || only.value === null
       ? null
       : { value: only.value, lower: only.interval?.lower ?? null, upper: only.interval?.upper ?? null };
-  return wearFigure({ ...own, course: [], crossing }, id, language);
+  return wearFigure({ ...own, crossing }, id, language);
 }
 
-/** The channels over their time. The log keeps no zone of the laboratory, so that nights are not told. */
-export function timelines({ timelines: all }: ReportedDrum, id: string, language: Language): Figure[] {
-  return all.flatMap((own, i) => timelineFigure({ ...own, nights: [] }, `${id}-${i + 1}`, language) ?? []);
+/** The channels over their time, with the nights where they are known. */
+export function timelines(
+  { timelines: all, nights }: ReportedDrum,
+  id: string,
+  language: Language,
+): Figure[] {
+  return all.flatMap((own, i) => timelineFigure({ ...own, nights }, `${id}-${i + 1}`, language) ?? []);
 }
 
 /** The picture that says most of a drum test on one page. */

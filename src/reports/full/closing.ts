@@ -1,4 +1,4 @@
-import type { ReportedRun } from '../../result/report.ts';
+import { isDrum, type ReportedRun } from '../../result/report.ts';
 import { type Block, list, paragraph } from '../document/blocks.ts';
 import { share } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
@@ -8,7 +8,9 @@ export function uncertainty(test: ReportedRun, language: Language): Section {
   const { headings, texts } = language.words;
   return {
     heading: headings.uncertainty,
-    blocks: [paragraph(texts.statistical(share(language, test.confidence))), paragraph(texts.apparatus)],
+    blocks: isDrum(test)
+      ? [paragraph(texts.drumStatistical(share(language, test.confidence))), paragraph(texts.drumApparatus)]
+      : [paragraph(texts.statistical(share(language, test.confidence))), paragraph(texts.apparatus)],
   };
 }
 

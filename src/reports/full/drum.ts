@@ -1,3 +1,4 @@
+import { plain } from '../../quantity/amount.ts';
 import { upTo } from '../../quantity/format.ts';
 import type { ReportedDrum } from '../../result/report.ts';
 import { judgementOf, nextSteps } from '../content/answer.ts';
@@ -90,13 +91,13 @@ function schedule({ result }: ReportedDrum, language: Language): Block[] {
   const { protocol, distance, defaults } = result;
   const km = (value: number | null) => (value === null ? '—' : `${language.number(upTo(value, 2))} km`);
   const hours = (value: number | null) =>
-    value === null ? '' : ` ${language.number(upTo(value / 3600, 1))} h`;
+    value === null ? '' : `${language.number(upTo(value / 3600, 1))} h`;
   return [
     {
       kind: 'terms',
       rows: [
         { term: words.protocol, text: versioned(protocol.id, protocol.version) },
-        { term: words.law, text: law(protocol.distribution) },
+        { term: words.lifeLaw, text: law(protocol.distribution) },
       ],
     },
     {
@@ -113,8 +114,8 @@ function schedule({ result }: ReportedDrum, language: Language): Block[] {
       rows: [
         ...result.schedule.map(({ block, planned, logged, distance: own }) => [
           { text: named(block) },
-          { text: planned.distance === null ? hours(planned.time).trim() : km(planned.distance) },
-          { text: km(logged.distance) + hours(logged.time) },
+          { text: planned.distance === null ? hours(planned.time) : km(planned.distance) },
+          { text: [km(logged.distance), hours(logged.time)].filter((text) => text !== '').join(', ') },
           { text: km(own.atCondition) },
           { text: km(own.excluded) },
           { text: km(own.unverified) },
@@ -139,9 +140,9 @@ function channels({ result }: ReportedDrum, language: Language): Block[] {
   const rows = result.schedule.flatMap(({ block, channels: own }) =>
     own.map(({ channel, unit, inTolerance, mean, min, max }) => [
       { text: named(block) },
-      { text: named(channel) },
+      { text: language.words.channel(named(channel)) },
       { text: min === null || max === null ? words.notLogged : `${between(say(min), say(max))} ${unit}` },
-      { text: mean === null ? '—' : `${say(mean)} ${unit}` },
+      { text: mean === null ? '—' : `${language.number(plain(Number(mean.toPrecision(4))))} ${unit}` },
       { text: inTolerance === null ? '—' : share(language, Math.round(inTolerance * 1e4) / 1e4) },
     ]),
   );

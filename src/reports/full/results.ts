@@ -63,7 +63,7 @@ export function estimatesTable(
   const whys = [...new Set(own.flatMap(({ why }) => (why === null ? [] : [why])))];
   const name = (of: Estimate) =>
     quantity(of, of.probability === undefined ? '' : share(language, of.probability)) +
-    (of.variant === undefined ? '' : ` (${method(of.variant)})`);
+    (of.variant === undefined ? '' : ` (${language.words.variant(of.variant)})`);
   return [
     {
       kind: 'table',

@@ -46,7 +46,10 @@ ${body.markup}
 /** Text whose numbers stay on one line with their units. */
 function text(content: string, most?: number): Markup {
   return anyText(
-    content.replace(/(?<=\d) (?=(?:%|J|J\/kg|mm|g|kg|km|bar|°C|m\/s²|N|h)(?![\p{L}\d]))/gu, '\u00a0'),
+    content.replace(
+      /(?<=\d) (?=(?:%|J|J\/kg|mm|g|kg|km|km\/h|mm\/1000km|bar|°C|m\/s²|N|h)(?![\p{L}\d]))/gu,
+      '\u00a0',
+    ),
     most,
   );
 }

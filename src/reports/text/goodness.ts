@@ -1,12 +1,22 @@
 import { significant } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
+import type { Goodness } from '../../result/goodness.ts';
 import { listed } from './names.ts';
-import { type Page, paragraph, sentence } from './page.ts';
+import { named, type Page, paragraph, sentence } from './page.ts';
 import { table } from './table.ts';
 
-/** How the laws compare, how the protocol's fits level by level, and how little that tells. */
-export function goodness(page: Page, { goodness: found }: ImpactResult): string[] {
-  if (found === null) return [];
+/** How the laws compare, how the protocol's fits level by level, and how little that tells: of each sample. */
+export function goodness(page: Page, result: ImpactResult): string[] {
+  const each = result.samples.flatMap(({ name, goodness: found }) => (found ? [{ name, found }] : []));
+  if (each.length === 0) return result.goodness === null ? [] : ofOne(page, result.goodness);
+  return each.flatMap(({ name, found }, i) => [
+    ...(i === 0 ? [] : ['']),
+    ...paragraph(page, named(name)),
+    ...ofOne(page, found),
+  ]);
+}
+
+function ofOne(page: Page, found: Goodness): string[] {
   const { laws, without, grouped, why, caveat } = found;
   const rows = laws.map(({ distribution, logLikelihood, aic, weight }) => [
     distribution,
@@ -31,7 +41,7 @@ export function goodness(page: Page, { goodness: found }: ImpactResult): string[
   ];
 }
 
-function groupedSentence(grouped: NonNullable<NonNullable<ImpactResult['goodness']>['grouped']>): string {
+function groupedSentence(grouped: NonNullable<Goodness['grouped']>): string {
   const { distribution, deviance, pearson, degrees, pDeviance, pPearson, why } = grouped;
   const p = (value: number | null) => (value === null ? '' : `, p = ${significant(value, 2)}`);
   const sums = [

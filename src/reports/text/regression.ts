@@ -1,11 +1,21 @@
 import { significant } from '../../quantity/format.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
+import type { RegressionResult } from '../../result/regression.ts';
 import { named, type Page, paragraph, sentence } from './page.ts';
 import { table } from './table.ts';
 
-/** The effects that the protocol asks for, each with its likelihood-ratio test, or why there are none. */
-export function regression(page: Page, { regression: found }: ImpactResult): string[] {
-  if (found === null) return [];
+/** The effects that the protocol asks for, each with its likelihood-ratio test, or why there are none; then of each sample. */
+export function regression(page: Page, result: ImpactResult): string[] {
+  if (result.regression === null) return [];
+  const each = result.samples.flatMap(({ name, regression: own }) => (own ? [{ name, own }] : []));
+  return [
+    ...(each.length === 0 ? [] : paragraph(page, 'All samples on one likelihood')),
+    ...ofOne(page, result.regression),
+    ...each.flatMap(({ name, own }) => ['', ...paragraph(page, named(name)), ...ofOne(page, own)]),
+  ];
+}
+
+function ofOne(page: Page, found: RegressionResult): string[] {
   if (found.why !== null) return paragraph(page, sentence(`not carried out: ${found.why}`));
   const unit = found.unit === '1' ? 'ln E' : found.unit;
   const effects = found.effects.map(({ name, value, standardError, per }) => [

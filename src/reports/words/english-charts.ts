@@ -22,7 +22,7 @@ export const englishCharts = {
   chanceOfVerdict: 'chance of the verdict (%)',
   outside: 'out of the band',
   pause: 'standstill',
-  night: 'night',
+  night: 'night, 22 to 6 h',
   setValue: 'set value',
   crossing: 'limit reached',
   bound: (confidence: string) => `one-sided ${confidence} bound`,
@@ -91,7 +91,7 @@ export const englishCharts = {
     }) =>
       `${of.channel} over ${of.hours} h, between ${of.least} and ${of.most}; minutes out of the band: ${of.outside}; standstills: ${of.pauses}. Each column shows the extremes of its time.`,
     lives: (of: { failed: number; running: number; shortest: string; longest: string }) =>
-      `Failed: ${of.failed}; taken off or still running unfailed, drawn as arrows: ${of.running}; between ${of.shortest} and ${of.longest} km.`,
+      `Failed: ${of.failed}; taken off or still running unfailed, drawn as arrows: ${of.running}; ${of.shortest === of.longest ? `at ${of.longest}` : `between ${of.shortest} and ${of.longest}`} km.`,
     weibull: (of: { failed: number; running: number; shape: string | null; life: string | null }) =>
       `${of.failed} failures against their plotting positions, ${of.running} suspensions as strokes below.${of.life === null ? '' : ` The line has the shape ${of.shape} and the characteristic life ${of.life} km.`}`,
     wear: (of: { readings: number; limit: string | null; crossing: string | null }) =>

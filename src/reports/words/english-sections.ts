@@ -62,6 +62,7 @@ export const englishSections = {
     step: 'Step',
     stop: 'Stop rule',
     law: 'Law of strength',
+    lifeLaw: 'Law of the lives',
     energy: 'Energy',
     assumed: 'Assumed',
     sample: 'Sample',
@@ -162,6 +163,10 @@ export const englishSections = {
       `Intervals are at ${level}. They hold the scatter between tyres and from hit to hit as these drops show it, and nothing else.`,
     apparatus:
       'The uncertainty of the apparatus (mass, height, friction, pressure, temperature) is not in them: the run names no budget of it. By common practice it is near 0.7 % of the energy, small beside the scatter between tyres; no source.',
+    drumStatistical: (level: string) =>
+      `Intervals are at ${level}. They hold the scatter between tyres as these lives show it, and that a life is known only between two looks, and nothing else.`,
+    drumApparatus:
+      'The uncertainty of the apparatus (load, speed, pressure, temperature, drum diameter, reading of the tread) is not in them: the run names no budget of it.',
     decisionRisk: {
       'lower-bound': (confidence: string, risk: string) =>
         `lower bound: pass only where the one-sided ${confidence} bound meets the limit, so that a construction at the limit passes in about ${risk} of tests`,

@@ -1,5 +1,6 @@
 import type { ConformanceStatus, Severity } from '../../conformance/deviation.ts';
 import type { Verdict } from '../../result/criterion.ts';
+import { methodName } from '../text/names.ts';
 import { englishCharts } from './english-charts.ts';
 import { englishSections } from './english-sections.ts';
 import { englishStudies } from './english-studies.ts';
@@ -27,11 +28,13 @@ export const english = {
     out: number;
   }) =>
     `${of.tyres}; ${of.drops}, ${of.valid} valid: ${of.failed} failed, ${of.survived} survived${of.out > 0 ? `; ${of.out} left out` : ''}`,
-  quantity: ({ quantity, probability, at, unit }: NamedQuantity, share: string): string => {
+  quantity: ({ quantity, probability, at, unit, variant }: NamedQuantity, share: string): string => {
     switch (quantity) {
       case 'failureEnergyQuantile':
         return probability === undefined ? 'quantile of the failure energy' : `energy at which ${share} fail`;
       case 'energySpread':
+        if (variant === 'between-tyres' || variant === 'from-hit-to-hit')
+          return `spread ${methodName(variant)}`;
         return unit === '1' ? 'spread of ln energy' : 'spread of failure energy';
       case 'lifeQuantile':
         return `distance by which ${share} have failed`;
@@ -45,12 +48,10 @@ export const english = {
         return splitWords(quantity) + (probability === undefined ? '' : ` at ${share}`);
     }
   },
-  method: (name: string) => {
-    if (name === 'wald') return 'Wald';
-    return name === 'profile-likelihood'
-      ? name
-      : name.replaceAll('-', ' ').replaceAll('up and down', 'up-and-down');
-  },
+  method: methodName,
+  /** What an entry beside the headline was made under. */
+  variant: (name: string) => (name.includes(' ') ? name : methodName(name)),
+  channel: (name: string) => name,
   law: (name: string) => name,
   energyDefinition: {
     potential: 'potential, m·g·h',

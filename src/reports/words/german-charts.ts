@@ -23,7 +23,7 @@ export const germanCharts: Words['charts'] = {
   chanceOfVerdict: 'Wahrscheinlichkeit des Urteils (%)',
   outside: 'außerhalb des Bandes',
   pause: 'Stillstand',
-  night: 'Nacht',
+  night: 'Nacht, 22 bis 6 Uhr',
   setValue: 'Sollwert',
   crossing: 'Grenze erreicht',
   bound: (confidence) => `einseitige ${confidence}-Schranke`,
@@ -61,7 +61,7 @@ export const germanCharts: Words['charts'] = {
     timeline: (of) =>
       `${of.channel} über ${of.hours} h, zwischen ${of.least} und ${of.most}; Minuten außerhalb des Bandes: ${of.outside}; Stillstände: ${of.pauses}. Jede Spalte zeigt die Extreme ihrer Zeit.`,
     lives: (of) =>
-      `Versagt: ${of.failed}; unversehrt abgenommen oder noch im Lauf, als Pfeile gezeichnet: ${of.running}; zwischen ${of.shortest} und ${of.longest} km.`,
+      `Versagt: ${of.failed}; unversehrt abgenommen oder noch im Lauf, als Pfeile gezeichnet: ${of.running}; ${of.shortest === of.longest ? `bei ${of.longest}` : `zwischen ${of.shortest} und ${of.longest}`} km.`,
     weibull: (of) =>
       `${of.failed} Ausfälle über ihren Rangplätzen, ${of.running} ohne Ausfall als Striche darunter.${of.life === null ? '' : ` Die Gerade hat die Form ${of.shape} und die charakteristische Lebensdauer ${of.life} km.`}`,
     wear: (of) =>

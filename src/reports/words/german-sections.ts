@@ -63,6 +63,7 @@ export const germanSections: Pick<Words, 'headings' | 'items' | 'checklist' | 't
     step: 'Stufe',
     stop: 'Ende',
     law: 'Verteilung der Festigkeit',
+    lifeLaw: 'Verteilung der Lebensdauer',
     energy: 'Energie',
     assumed: 'Angenommen',
     sample: 'Stichprobe',
@@ -162,6 +163,10 @@ export const germanSections: Pick<Words, 'headings' | 'items' | 'checklist' | 't
       `Die Bereiche gelten zu ${level}. Sie enthalten die Streuung zwischen Reifen und von Schlag zu Schlag, wie diese Schläge sie zeigen, und sonst nichts.`,
     apparatus:
       'Die Unsicherheit des Prüfstands (Masse, Höhe, Reibung, Druck, Temperatur) ist nicht enthalten: die Prüfung nennt kein Budget dafür. Nach üblicher Praxis liegt sie nahe 0,7 % der Energie, klein neben der Streuung zwischen Reifen; ohne Quelle.',
+    drumStatistical: (level) =>
+      `Die Bereiche gelten zu ${level}. Sie enthalten die Streuung zwischen Reifen, wie diese Lebensdauern sie zeigen, und dass eine Lebensdauer nur zwischen zwei Besichtigungen bekannt ist, und sonst nichts.`,
+    drumApparatus:
+      'Die Unsicherheit des Prüfstands (Last, Geschwindigkeit, Druck, Temperatur, Durchmesser der Trommel, Ablesen des Profils) ist nicht enthalten: die Prüfung nennt kein Budget dafür.',
     decisionRisk: {
       'lower-bound': (confidence, risk) =>
         `untere Schranke: bestanden nur, wenn die einseitige ${confidence}-Schranke die Grenze einhält, so dass eine Konstruktion auf der Grenze in etwa ${risk} der Prüfungen besteht`,

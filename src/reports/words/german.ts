@@ -21,16 +21,72 @@ const METHODS: Readonly<Record<string, string>> = {
   'profile-likelihood': 'Profil-Likelihood',
   'up-and-down-count': 'Auszählung des Treppenverfahrens',
   'mean-of-noted-heights': 'Mittel der notierten Höhen',
-  isotonic: 'isotone Regression',
+  'mean-of-levels': 'Mittel der Stufen',
+  isotonic: 'isotone Ausfallkurve',
+  'centred-isotonic': 'zentrierte isotone Ausfallkurve',
+  'spearman-karber': 'Spearman–Kärber',
+  nonparametric: 'verteilungsfrei (Turnbull)',
+  'order-limits': 'verteilungsfrei',
+  'small-sample': 'kleine Stichprobe, Streuung gleich der Stufe',
+  'bias-corrected': 'von Verzerrung befreit',
+  'bias-corrected-spread': 'Streuung aus der Auszählung, mal n/(n − 3)',
+  'tolerance-factor': 'klassische Grenze mit Toleranzfaktor',
+  'specimen-effect': 'mit Reifeneffekt',
+  'success-run': 'Zählung ohne Ausfall',
+  'straight-line': 'Gerade',
+  regression: 'Regression',
+  'greenwood-log': 'Greenwood (log)',
+  'large-sample': 'große Stichprobe',
+  fieller: 'Fieller',
+  'student-t': 'Student-t',
   wald: 'Wald',
   calibrated: 'kalibriert',
   exact: 'exakt',
   'up-and-down': 'Treppenverfahren',
+  'transformed-up-and-down': 'abgewandeltes Treppenverfahren',
   'rising-height': 'steigende Höhe',
   'fixed-level': 'feste Stufen',
+  langlie: 'nach Langlie',
+  'd-optimal': 'D-optimal',
 };
 
+const VARIANTS: Readonly<Record<string, string>> = {
+  'before-amendments': 'vor den Änderungen',
+  'between-tyres': 'zwischen Reifen',
+  'from-hit-to-hit': 'von Schlag zu Schlag',
+  'single-hit-on-a-fresh-tyre': 'ein Schlag auf einen frischen Reifen',
+  'with-unexplained-exclusions': 'mit den ohne Grund ausgelassenen',
+  'with-exclusions': 'mit allen ausgelassenen',
+};
+
+const CHANNELS: Readonly<Record<string, string>> = {
+  speed: 'Geschwindigkeit',
+  load: 'Last',
+  pressure: 'Druck',
+  temperature: 'Temperatur',
+  mass: 'Masse',
+  construction: 'Konstruktion',
+  'tyre temperature': 'Reifentemperatur',
+  'ambient temperature': 'Umgebungstemperatur',
+  'arm height': 'Höhe des Arms',
+};
+
+function variantName(name: string): string {
+  const [, tyre] = /^tyre (.*)$/su.exec(name) ?? [];
+  if (tyre !== undefined) return `Reifen ${tyre}`;
+  const [, cause] = /^cause: (.*)$/su.exec(name) ?? [];
+  if (cause !== undefined) return `Ursache: ${cause}`;
+  const [, adjusted] = /^adjusted-to-(.*)$/su.exec(name) ?? [];
+  if (adjusted !== undefined) {
+    const conditions = adjusted.split('-and-').map((condition) => CHANNELS[condition] ?? condition);
+    return `auf den Prüfplan bezogen: ${conditions.join(', ')}`;
+  }
+  return VARIANTS[name] ?? METHODS[name] ?? name.replaceAll('-', ' ');
+}
+
 const ROLES: Readonly<Record<string, string>> = {
+  mountings: 'Montagen',
+  checks: 'Prüfungen des Prüfstands',
   log: 'Messdatei',
   protocol: 'Prüfplan',
   rig: 'Prüfstand',
@@ -65,13 +121,15 @@ export const german: Words = {
   list: (names, most = 6) => enumerated(names, most, 'und', (rest) => `${rest} weitere`),
   sample: (of) =>
     `${of.tyres}; ${of.drops}, ${of.valid} gültig: ${of.failed} versagt, ${of.survived} überstanden${of.out > 0 ? `; ${of.out} ausgelassen` : ''}`,
-  quantity: ({ quantity, probability, at, unit }, share) => {
+  quantity: ({ quantity, probability, at, unit, variant }, share) => {
     switch (quantity) {
       case 'failureEnergyQuantile':
         return probability === undefined
           ? 'Quantil der Versagensenergie'
           : `Energie, bei der ${share} versagen`;
       case 'energySpread':
+        if (variant === 'between-tyres' || variant === 'from-hit-to-hit')
+          return `Streuung ${variantName(variant)}`;
         return unit === '1' ? 'Streuung von ln Energie' : 'Streuung der Versagensenergie';
       case 'lifeQuantile':
         return `Strecke, nach der ${share} versagt haben`;
@@ -86,6 +144,8 @@ export const german: Words = {
     }
   },
   method: (name) => METHODS[name] ?? name.replaceAll('-', ' '),
+  variant: variantName,
+  channel: (name) => CHANNELS[name] ?? name,
   law: (name) => LAWS[name] ?? name,
   energyDefinition: {
     potential: 'potentiell, m·g·h',

@@ -5,6 +5,7 @@ export interface NamedQuantity {
   /** km, for a reliability. */
   readonly at?: number | undefined;
   readonly unit?: string | undefined;
+  readonly variant?: string | undefined;
 }
 
 /** `energySpread` as words, for quantities that a language has no name for. */

@@ -157,12 +157,17 @@ export function gallery({ language, name, times }: Gallery): Record<string, Figu
             depth: 1.8 - (0.18 * distance) / 1000 - 0.03 * ((t + i) % 3),
           })),
         ),
-        course: Array.from({ length: 11 }, (_, i) => ({
-          distance: i * 600 * times,
-          depth: 1.77 - 0.18 * i * 0.6,
-          lower: 1.74 - 0.2 * i * 0.6,
-          upper: 1.8 - 0.16 * i * 0.6,
-        })),
+        lines: [
+          {
+            specimen: name('A'),
+            points: Array.from({ length: 11 }, (_, i) => ({
+              distance: i * 600 * times,
+              depth: 1.77 - 0.18 * i * 0.6,
+              lower: 1.74 - 0.2 * i * 0.6,
+              upper: 1.8 - 0.16 * i * 0.6,
+            })),
+          },
+        ],
         limit: 0.9,
         crossing: { value: 4830 * times, lower: 4200 * times, upper: 5620 * times },
       },
