@@ -12,9 +12,13 @@ interface Steps {
   /** Unit of the log. */
   readonly unit: string;
   readonly decimals: number;
+  /** Air pressure to take off, in the unit of the results, where the column is absolute. */
+  readonly ambient: number;
 }
 
 /** A value in steps of a channel, in the unit of the results. */
 export function valueOfSteps(steps: number, channel: Steps): number {
-  return convert(steps / 10 ** channel.decimals, channel.unit, SAMPLE_UNITS.get(channel.name)!);
+  return (
+    convert(steps / 10 ** channel.decimals, channel.unit, SAMPLE_UNITS.get(channel.name)!) - channel.ambient
+  );
 }

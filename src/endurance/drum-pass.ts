@@ -14,6 +14,7 @@ import { MinutesWriter, minutesPath, readMinutes } from './minutes-file.ts';
 import { PartFolder } from './part-fold.ts';
 import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
+import { Plausibility } from './plausible.ts';
 import { LOG_RULES, type LogRules } from './rules.ts';
 
 /** A log and how its rig writes it; null for the plain form. */
@@ -78,6 +79,7 @@ export async function passDrumLogs(
   const ledger = new Ledger(plan, schedule, rules, reread, (frame) => options.onFrame?.(frame, plan));
   const problems = new ProblemList();
   const clock = new DoubledHour(first.layout.dialect);
+  const plausibility = new Plausibility(plan, reread);
   const progress = new ByteProgress(
     logs.reduce((sum, { size }) => sum + size, 0),
     options.onProgress,
@@ -86,6 +88,7 @@ export async function passDrumLogs(
   for (const [file, log] of logs.entries()) {
     let isFirst = true;
     const emit = (frame: Frame): void => {
+      for (const problem of plausibility.problems(frame, log)) problems.add(problem);
       ledger.add(frame, !isFirst);
       isFirst = false;
     };

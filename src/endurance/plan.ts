@@ -11,6 +11,8 @@ export interface FoldChannel {
   /** Unit of the log. */
   readonly unit: string;
   readonly decimals: number;
+  /** Air pressure to take off, in the unit of the results, where the column is absolute. */
+  readonly ambient: number;
   /** Place among the layout's columns. */
   readonly source: number;
   /** Sums are of the differences from it, so that squares stay small. */
@@ -121,7 +123,8 @@ function channelPlan(
   schedule: readonly EnduranceBlock[],
   rules: LogRules,
 ): FoldChannel {
-  const bare = { name: column.name, unit: column.unit, decimals: column.decimals, source };
+  const { name, unit, decimals, ambient } = column;
+  const bare = { name, unit, decimals, ambient, source };
   const held = schedule
     .map((block) => heldQuantity(block, column.name))
     .find((quantity) => quantity !== null);
@@ -151,11 +154,15 @@ function liftedCut(channel: FoldChannel, schedule: readonly EnduranceBlock[], ru
   return stepsOf(Math.min(...schedule.map(({ load }) => load.value)) * rules.lifted, channel);
 }
 
-function exactSteps(value: number, channel: Pick<FoldChannel, 'name' | 'unit' | 'decimals'>): number {
-  return convert(value, SAMPLE_UNITS.get(channel.name)!, channel.unit) * 10 ** channel.decimals;
+type Stepped = Pick<FoldChannel, 'name' | 'unit' | 'decimals' | 'ambient'>;
+
+function exactSteps(value: number, channel: Stepped): number {
+  return (
+    convert(value + channel.ambient, SAMPLE_UNITS.get(channel.name)!, channel.unit) * 10 ** channel.decimals
+  );
 }
 
-function stepsOf(value: number, channel: Pick<FoldChannel, 'name' | 'unit' | 'decimals'>): number {
+function stepsOf(value: number, channel: Stepped): number {
   return Math.round(exactSteps(value, channel));
 }
 

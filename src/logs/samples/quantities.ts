@@ -12,26 +12,38 @@ export interface SampleQuantity {
    */
   readonly decimals: number;
   readonly role: 'elapsed' | 'channel' | 'distance' | 'revolutions';
+  /**
+   * What a value can be at all: far beyond any drum rig, near enough to catch another unit and words such as -9999 that
+   * no profile names (common practice, no source).
+   */
+  readonly least: number;
+  readonly most: number;
+  /** Whether each position of a drum has one of its own. */
+  readonly isOfPosition: boolean;
 }
 
 const quantity = (
   name: string,
   unit: string,
   decimals: number,
-  role: SampleQuantity['role'] = 'channel',
-): SampleQuantity => ({ name, unit, decimals, role });
+  [least, most]: readonly [number, number],
+  more: { role?: SampleQuantity['role']; isOfPosition?: boolean } = {},
+): SampleQuantity => ({ name, unit, decimals, least, most, role: 'channel', isOfPosition: false, ...more });
+
+const OF_POSITION = { isOfPosition: true } as const;
 
 /** Numeric columns of a drum log by their plain names; speed and load come first, and in that order. */
 export const SAMPLE_QUANTITIES: readonly SampleQuantity[] = [
-  quantity('speed', 'km/h', 4),
-  quantity('load', 'N', 3),
-  quantity('pressure', 'bar', 4),
-  quantity('tyre temperature', '°C', 3),
-  quantity('ambient temperature', '°C', 3),
-  quantity('axle height', 'mm', 4),
-  quantity('distance', 'km', 6, 'distance'),
-  quantity('revolutions', '1', 3, 'revolutions'),
-  quantity('elapsed', 's', 3, 'elapsed'),
+  quantity('speed', 'km/h', 4, [-10, 300]),
+  quantity('load', 'N', 3, [-1000, 8000], OF_POSITION),
+  quantity('pressure', 'bar', 4, [-1.1, 20], OF_POSITION),
+  quantity('tyre temperature', '°C', 3, [-100, 400], OF_POSITION),
+  quantity('ambient temperature', '°C', 3, [-100, 400]),
+  quantity('axle height', 'mm', 4, [-2000, 2000], OF_POSITION),
+  quantity('vibration', 'm/s2', 4, [0, 5000], OF_POSITION),
+  quantity('distance', 'km', 6, [-1, 1e7], { role: 'distance' }),
+  quantity('revolutions', '1', 3, [-1, 1e13], { role: 'revolutions' }),
+  quantity('elapsed', 's', 3, [-1e9, 1e10], { role: 'elapsed' }),
 ];
 
 /**
