@@ -12,12 +12,13 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from 'node:path';
 import { ASSUMED_SHARE } from '../src/impact/estimates/repeatable.ts';
 import { bestLine, liesAbove } from '../src/statistics/calibration/best-line.ts';
-import { calibratedQuantile, likelyStrengths } from '../src/statistics/calibration/calibrate.ts';
+import { calibratedQuantile } from '../src/statistics/calibration/calibrate.ts';
 import { cellsOf, visitCells } from '../src/statistics/calibration/cells.ts';
 import type { CriticalValues, Tail } from '../src/statistics/calibration/critical-values.ts';
 import { drawing } from '../src/statistics/calibration/draw.ts';
 import { type Experiment, emptyTrials } from '../src/statistics/calibration/experiment.ts';
 import { nullStrength } from '../src/statistics/calibration/null-strength.ts';
+import { rungsOf } from '../src/statistics/calibration/rungs.ts';
 import { simulatedCriticals } from '../src/statistics/calibration/simulated-criticals.ts';
 import { tabulatedCriticals } from '../src/statistics/calibration/tabulated-criticals.ts';
 import { testCalibrated } from '../src/statistics/calibration/test-quantile.ts';
@@ -33,7 +34,7 @@ const SHARES = [0.5, 0.1];
 const LEVELS = [0.95, 0.9];
 /** Simulated tests behind one test of the true value, where there is no table; and intervals found for their width. */
 const REPLICATES = 199;
-const WIDTHS = { tabulated: 1000, simulated: 40 };
+const WIDTHS = { tabulated: 1000, simulated: 400 };
 
 type Counts = Record<string, number>;
 
@@ -133,14 +134,13 @@ function simulationHolds(
 /** The whole intervals, as they are printed, of some of the tests. */
 function widths(basis: ProfileBasis, experiment: Experiment, table: CriticalValues | null, add: Add): void {
   const start = performance.now();
-  const criticals =
-    table ??
-    simulatedCriticals(experiment, normal, { seed: 1, each: 400 }, likelyStrengths(basis, experiment));
+  const criticals = table ?? simulatedCriticals(experiment, { seed: 1, each: 400 });
+  const rungs = table ? null : rungsOf(basis, experiment);
   add('intervals', 1);
   for (const p of SHARES) {
     const y = normal.quantile(p);
     const profile = profileQuantile(basis, p, likelihoodRatioCritical(0.95, 2));
-    const calibrated = calibratedQuantile(basis, experiment, criticals, p, 0.95, 2);
+    const calibrated = calibratedQuantile(basis, experiment, criticals, p, 0.95, 2, rungs);
     const from = [profile.lower.value, profile.upper.value];
     const to = [calibrated.lower, calibrated.upper];
     add(`interval ${p} holds`, within(calibrated.lower, y, calibrated.upper));

@@ -5,10 +5,11 @@
 //   node dist/critical-table.mjs join part-*.json > src/statistics/calibration/critical-table.ts
 // 8,000 tests a cell, seed 20261125; about 9 minutes of one core for all parts. Monte Carlo error of a root at 95 %: 0.02.
 import { readFileSync } from 'node:fs';
-import { replicates } from '../src/statistics/calibration/replicates.ts';
+import { drawn } from '../src/statistics/calibration/replicates.ts';
 import { signedRoots } from '../src/statistics/calibration/signed-roots.ts';
 import { TABLE_AXES } from '../src/statistics/calibration/table-axes.ts';
 import { normal } from '../src/statistics/laws/normal.ts';
+import { randomStream } from '../src/statistics/random/random-stream.ts';
 import { steppedTest } from './invented-tests.ts';
 
 const SEED = 20261125;
@@ -25,15 +26,16 @@ function part(index: number): number[] {
         const experiment = steppedTest({ drops: n, step: 1, start: offset });
         // One seed a cell, so that parts may be made in any order.
         const seed = SEED + (index * scales.length + i) * offsets.length + j;
-        const drawn = replicates(experiment, TESTS, 1, seed);
-        drawn.add({ location: -scale * normal.quantile(p), scale });
+        const drawing = drawn(experiment);
+        const tests = drawing.at({ location: -scale * normal.quantile(p), scale }, TESTS, randomStream(seed));
+        const findRoots = signedRoots(drawing, 1);
         const roots = new Float64Array(TESTS);
-        signedRoots(drawn, normal, HAIR, p, scale, roots);
+        findRoots(tests, HAIR, p, roots);
         if (Number.isInteger(offset)) {
           // A level at the value itself: whether a test that has only this level in common lies above or below it is
           // undecided, so that half of the tests are read from a hair to each side.
           const other = new Float64Array(TESTS);
-          signedRoots(drawn, normal, -HAIR, p, scale, other);
+          findRoots(tests, -HAIR, p, other);
           for (let t = 0; t < TESTS; t += 2) roots[t] = other[t]!;
         }
         const sorted = {

@@ -1,9 +1,5 @@
-import {
-  type CalibratedLimits,
-  calibratedQuantile,
-  likelyStrengths,
-} from '../../statistics/calibration/calibrate.ts';
-import type { CriticalValues } from '../../statistics/calibration/critical-values.ts';
+import { type CalibratedLimits, calibratedQuantile } from '../../statistics/calibration/calibrate.ts';
+import { rungsOf } from '../../statistics/calibration/rungs.ts';
 import { simulatedCriticals } from '../../statistics/calibration/simulated-criticals.ts';
 import { isTabulated, tabulatedCriticals } from '../../statistics/calibration/tabulated-criticals.ts';
 import type { ProfileBasis } from '../../statistics/likelihood/constrained.ts';
@@ -24,21 +20,25 @@ export function calibratedLimits(
   { experiment, tabulated }: RepeatableTest,
 ): (p: number, level: number, sides: 1 | 2) => CalibratedLimits {
   const known = new Map<string, CalibratedLimits>();
-  let simulated: CriticalValues | null = null;
-  const criticalsFor = (p: number, level: number): CriticalValues => {
-    if (tabulated !== null && isTabulated(tabulated.drops, p, level)) return tabulatedCriticals(tabulated);
-    simulated ??= simulatedCriticals(
-      experiment,
-      basis.law,
-      { seed: CALIBRATION_SEED, each: EACH },
-      likelyStrengths(basis, experiment),
-    );
-    return simulated;
-  };
+  let simulated: ((p: number, level: number, sides: 1 | 2) => CalibratedLimits) | null = null;
+
+  function bySimulation() {
+    const criticals = simulatedCriticals(experiment, { seed: CALIBRATION_SEED, each: EACH });
+    const rungs = rungsOf(basis, experiment);
+    return (p: number, level: number, sides: 1 | 2) =>
+      calibratedQuantile(basis, experiment, criticals, p, level, sides, rungs);
+  }
+
+  function found(p: number, level: number, sides: 1 | 2): CalibratedLimits {
+    if (tabulated !== null && isTabulated(tabulated.drops, p, level))
+      return calibratedQuantile(basis, experiment, tabulatedCriticals(tabulated), p, level, sides);
+    simulated ??= bySimulation();
+    return simulated(p, level, sides);
+  }
+
   return (p, level, sides) => {
     const key = `${p} ${level} ${sides}`;
-    const limits =
-      known.get(key) ?? calibratedQuantile(basis, experiment, criticalsFor(p, level), p, level, sides);
+    const limits = known.get(key) ?? found(p, level, sides);
     known.set(key, limits);
     return limits;
   };

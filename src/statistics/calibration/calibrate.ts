@@ -5,8 +5,8 @@ import { profileQuantile } from '../likelihood/profile.ts';
 import { bestLine, liesAbove } from './best-line.ts';
 import type { CriticalValues, Tail } from './critical-values.ts';
 import { crossing } from './crossing.ts';
-import type { Strength } from './draw.ts';
 import { type NullSpread, nullStrength } from './null-strength.ts';
+import type { Rung, Rungs } from './rungs.ts';
 
 /** Limits on the original scale; null where unbounded. */
 export interface CalibratedLimits {
@@ -26,6 +26,7 @@ const FARTHEST = 8;
  * Unbounded where the profile interval is, or where a limit would lie more than eight of its half-widths away.
  *
  * @param basis of the observations, on the fitted scale
+ * @param rungs where critical values are asked for and read between; without them at every value that is tried
  */
 export function calibratedQuantile(
   basis: ProfileBasis,
@@ -34,6 +35,7 @@ export function calibratedQuantile(
   p: number,
   level: number,
   sides: 1 | 2,
+  rungs: Rungs | null = null,
 ): CalibratedLimits {
   const { law, supremum, sample, unit } = basis;
   if (!Number.isFinite(supremum) || sample.size === 0) return { lower: null, upper: null };
@@ -43,11 +45,15 @@ export function calibratedQuantile(
   const z = law.quantile(p);
 
   /** By how much the root of the statistic at y exceeds its critical value. */
-  function excess(y: number, tail: Tail): number {
+  function excess(y: number, tail: Tail, side: -1 | 1): number {
     const { strength, value } = nullStrength(basis, spread, p, y);
     const root = Math.sqrt(Math.max(0, 2 * (supremum - value)));
     const towards = tail === 'both' || liesAbove(best, z, y) === (tail === 'above');
-    return (towards ? root : -root) - criticals({ p, y, strength, level, tail });
+    const at = (place: Rung) => criticals({ p, ...place, level, tail });
+    const between = rungs?.(p, side, root) ?? null;
+    if (between === null) return (towards ? root : -root) - at({ y, strength });
+    const [below, above, weight] = between;
+    return (towards ? root : -root) - ((1 - weight) * at(below) + weight * at(above));
   }
 
   function limit(value: number | null, side: -1 | 1): number | null {
@@ -57,26 +63,13 @@ export function calibratedQuantile(
     const centre = Number.isFinite(middle) ? middle : end - side * unit;
     const half = Math.max(Math.abs(end - centre), 1e-3 * spread.step);
     const tail = sides === 2 ? 'both' : side < 0 ? 'above' : 'below';
-    const factor = crossing((x) => excess(centre + side * x * half, tail), Math.sqrt(critical), FARTHEST);
+    const factor = crossing(
+      (x) => excess(centre + side * x * half, tail, side),
+      Math.sqrt(critical),
+      FARTHEST,
+    );
     return factor === null ? null : fromScale(centre + side * factor * half, sample.scale);
   }
 
   return { lower: limit(profile.lower.value, -1), upper: limit(profile.upper.value, 1) };
-}
-
-/** The strengths at the profile limits of the median and the 10 % point, and a little beyond: where questions will fall. */
-export function likelyStrengths(basis: ProfileBasis, spread: NullSpread): Strength[] {
-  const best = bestLine(basis);
-  const found: Strength[] = [];
-  for (const p of [0.5, 0.1]) {
-    const middle = best.location + best.scale * basis.law.quantile(p);
-    const { lower, upper } = profileQuantile(basis, p, likelihoodRatioCritical(0.95, 2));
-    for (const { value } of [lower, upper]) {
-      if (value === null) continue;
-      const end = toScale(value, basis.sample.scale);
-      const beyond = Number.isFinite(middle) ? 0.25 * (end - middle) : 0;
-      found.push(nullStrength(basis, spread, p, end + beyond).strength);
-    }
-  }
-  return found;
 }

@@ -1,6 +1,5 @@
-import { logIntervalProbability } from '../laws/interval.ts';
-import type { StandardLaw } from '../laws/standard-law.ts';
 import type { Experiment, Trials } from './experiment.ts';
+import { type LawTable, tailValue } from './law-table.ts';
 
 /**
  * Everything that one observation of an experiment can say, as a numbered list of cells (lower, upper] on the fitted
@@ -45,23 +44,30 @@ export function visitCells(
 /** Stands for the logarithm of an impossible cell, so that 0 of them are 0. */
 const IMPOSSIBLE = -1e9;
 
-/** Writes log P(cell) for the cells from `first` to `last` into a row. */
+/** Writes log P(cell) for the cells from `first` to `last` into `into`, from place `at` on for cell 0. */
 export function logChances(
-  law: StandardLaw,
+  { cdf, sf }: LawTable,
   { lower, upper }: Cells,
-  chances: { location: number; scale: number },
+  { location, scale }: { location: number; scale: number },
   first: number,
   last: number,
   into: Float64Array,
+  at: number,
 ): void {
-  const { location, scale } = chances;
   for (let cell = first; cell <= last; cell++) {
-    const value = logIntervalProbability(
-      law,
-      (lower[cell]! - location) / scale,
-      (upper[cell]! - location) / scale,
-    );
-    into[cell] = Math.max(IMPOSSIBLE, value);
+    const low = (lower[cell]! - location) / scale;
+    const high = (upper[cell]! - location) / scale;
+    let value: number;
+    if (low === -Infinity) value = tailValue(cdf, high);
+    else if (high === Infinity) value = tailValue(sf, low);
+    else {
+      // In the tail where the difference does not cancel.
+      const isLow = low + high < 0;
+      const near = isLow ? tailValue(cdf, high) : tailValue(sf, low);
+      const far = isLow ? tailValue(cdf, low) : tailValue(sf, high);
+      value = near + Math.log(-Math.expm1(far - near));
+    }
+    into[at + cell] = Math.max(value, IMPOSSIBLE);
   }
 }
 
@@ -74,11 +80,14 @@ export function limitChances(
   first: number,
   last: number,
   into: Float64Array,
+  at: number,
 ): void {
   for (let cell = first; cell <= last; cell++) {
     const open = lower[cell] === -Infinity || upper[cell] === Infinity;
-    if (scale === 'zero') into[cell] = lower[cell]! < y && y <= upper[cell]! ? 0 : IMPOSSIBLE;
-    else if (!open) into[cell] = IMPOSSIBLE;
-    else into[cell] = Math.log(lower[cell] === -Infinity ? p : 1 - p);
+    let value = IMPOSSIBLE;
+    if (scale === 'zero') {
+      if (lower[cell]! < y && y <= upper[cell]!) value = 0;
+    } else if (open) value = Math.log(lower[cell] === -Infinity ? p : 1 - p);
+    into[at + cell] = value;
   }
 }

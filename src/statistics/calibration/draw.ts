@@ -1,6 +1,10 @@
 import { normal } from '../laws/normal.ts';
 import type { RandomStream } from '../random/random-stream.ts';
 import type { Experiment, Trials } from './experiment.ts';
+import { lawTable, tailValue } from './law-table.ts';
+
+/** How many values a random word has. */
+const WORDS = 0x100000000;
 
 /** Location and scale of a strength law on the fitted scale. */
 export interface Strength {
@@ -22,9 +26,10 @@ export function drawing(
   const { law, levels, share, reading } = experiment;
   const chance = levels.map((level) => law.cdf((level - location) / scale));
   // One word a hit is fine enough for a chance and half the price of a uniform number.
-  const words = chance.map((p) => p * 0x100000000);
+  const words = chance.map((p) => p * WORDS);
   const between = Math.sqrt(share);
   const within = Math.sqrt(1 - share);
+  const { cdf } = lawTable(normal);
   const probit = share > 0 ? chance.map((p) => normal.quantile(p)) : chance;
   return (stream, into, effects) => {
     let known = 0;
@@ -37,7 +42,7 @@ export function drawing(
     else {
       experiment.walk((level, specimen) => {
         const z = (probit[level]! - between * effectOf(specimen)) / within;
-        return stream.uniform() < normal.cdf(z);
+        return stream.word() < WORDS * Math.exp(tailValue(cdf, z));
       }, into);
     }
   };

@@ -1,10 +1,11 @@
 import { normal } from '../laws/normal.ts';
 import type { ProfileBasis } from '../likelihood/constrained.ts';
+import { randomStream } from '../random/random-stream.ts';
 import { guardedShare, restsOnShare } from './assumed-share.ts';
 import { bestLine, liesAbove } from './best-line.ts';
 import type { Experiment } from './experiment.ts';
 import { nullStrength } from './null-strength.ts';
-import { replicates } from './replicates.ts';
+import { drawn } from './replicates.ts';
 import { signedRoots } from './signed-roots.ts';
 
 /** Shares of simulated tests whose statistic is at least as extreme as the observed one, the observed one counted in. */
@@ -34,10 +35,9 @@ export function testCalibrated(
 ): CalibratedTest {
   const { strength, value } = nullStrength(basis, experiment, p, y);
   const z = basis.law.quantile(p);
-  const drawn = replicates(experiment, size, 1, seed);
-  drawn.add(strength);
+  const drawing = drawn(experiment);
   const roots = new Float64Array(size);
-  signedRoots(drawn, basis.law, y, p, strength.scale, roots);
+  signedRoots(drawing, experiment.step)(drawing.at(strength, size, randomStream(seed)), y, p, roots);
   const root = Math.sqrt(Math.max(0, 2 * (basis.supremum - value)));
   const observed = liesAbove(bestLine(basis), z, y) ? root : -root;
   let twoSided = 1;

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Experiment } from '../../../src/statistics/calibration/experiment.ts';
-import { replicates } from '../../../src/statistics/calibration/replicates.ts';
+import { drawn } from '../../../src/statistics/calibration/replicates.ts';
 import { signedRoots } from '../../../src/statistics/calibration/signed-roots.ts';
 import { normal } from '../../../src/statistics/laws/normal.ts';
 import { prepareProfile } from '../../../src/statistics/likelihood/constrained.ts';
 import { gatherObservations } from '../../../src/statistics/likelihood/observation.ts';
 import { testQuantile } from '../../../src/statistics/likelihood/profile.ts';
+import { randomStream } from '../../../src/statistics/random/random-stream.ts';
 import { staircase } from './walk.ts';
 
 // The statistic by Newton's method (src/statistics/likelihood, held to R in its own tests) judges the one by the grid of
@@ -39,19 +40,19 @@ describe('signedRoots', () => {
     ['10 drops, narrow steps, a far value', staircase(10, 0.4, 1), 0.5, -1.1],
     ['six rises', rises, 0.5, 0.15],
   ])('agrees with the likelihood ratio of each test by itself: %s', (_, experiment, p, y) => {
-    const drawn = replicates(experiment, 300, 1, 11);
-    drawn.add({ location: 0, scale: 1 });
+    const drawing = drawn(experiment);
+    const tests = drawing.at({ location: 0, scale: 1 }, 300, randomStream(11));
     const roots = new Float64Array(300);
-    signedRoots(drawn, normal, y, p, 1, roots);
+    signedRoots(drawing, experiment.step)(tests, y, p, roots);
     const kinds = new Set<string>();
     for (let t = 0; t < 300; t++) {
       const observations = [];
-      for (let e = drawn.start[t]!; e < drawn.start[t + 1]!; e++) {
-        const cell = drawn.cell[e]!;
+      for (let e = tests.start[t]!; e < tests.start[t + 1]!; e++) {
+        const cell = tests.cell[e]!;
         observations.push({
-          lower: drawn.cells.lower[cell]!,
-          upper: drawn.cells.upper[cell]!,
-          count: drawn.count[e]!,
+          lower: drawing.cells.lower[cell]!,
+          upper: drawing.cells.upper[cell]!,
+          count: tests.count[e]!,
         });
       }
       const basis = prepareProfile(gatherObservations(observations, 'identity'), normal);
