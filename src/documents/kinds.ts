@@ -61,6 +61,18 @@ export interface MountingPlan {
   readonly sealant: number | null;
   /** `none`, or which. */
   readonly insert: string | null;
+  /** N·m, of the axle nuts. */
+  readonly torque?: Quantity | null;
+}
+
+/** How tightness is looked at after a hit. */
+export interface LeakCheck {
+  /** In the words of the log's column. */
+  readonly method: string | null;
+  /** s that the pressure is watched. */
+  readonly hold: number | null;
+  /** bar lost over that time, beyond which a tyre has failed. */
+  readonly loss: number | null;
 }
 
 export interface ImpactProtocol {
@@ -106,6 +118,10 @@ export interface ImpactProtocol {
   readonly mounting?: MountingPlan | null;
   /** Hours of conditioning before the first hit, and between cure and first hit. */
   readonly preparation?: { readonly conditioning: number | null; readonly age: number | null } | null;
+  /** How tightness is looked at; null where the protocol leaves it open. */
+  readonly leakCheck?: LeakCheck | null;
+  /** Codes of departures that weigh heavier than usual. */
+  readonly heavier?: readonly string[];
   /** Whether the rig is to be checked before the first drop of each day. */
   readonly rigCheck?: 'daily' | null;
   readonly stop: Stop | null;
@@ -260,6 +276,8 @@ export interface Criterion {
   /** Width of the band in the limit's unit; guard-band only, where null is z times the standard error. */
   readonly guard: number | null;
   readonly minSpecimens: number | null;
+  /** Which estimate of a drop test is judged: the likelihood's headline, or that of one hit on a fresh tyre. */
+  readonly method: 'censored-likelihood' | 'specimen-effect';
   readonly each: boolean;
   /** Who shows it, where the lab does not: `accredited`. */
   readonly external: string | null;

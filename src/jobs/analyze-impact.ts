@@ -56,6 +56,7 @@ export function analyzeImpact(
     ...(collapsed > 0 ? { collapsed } : {}),
     period: periodOf(drops),
     ...(carried.result === null ? {} : { uncertainty: carried.result }),
+    ...(intervals === 'calibrated' ? {} : { intervals }),
     defaults: [...protocol.defaults, ...(specification?.defaults ?? [])],
     notes: [...notesOf(test, replayed), ...carried.notes],
     conformance: {
@@ -149,6 +150,8 @@ function summaryOf({ sample, estimated, verdict }: AnalyzedSample): SampleSummar
     failures: counts.failures,
     censored: estimated.observations.censored,
     verdict,
+    ...(estimated.goodness === null ? {} : { goodness: estimated.goodness }),
+    ...(estimated.regression === null ? {} : { regression: estimated.regression }),
   };
 }
 

@@ -141,9 +141,14 @@ function measurements({ register }: ImpactTest, { key, name }: Sample, criterion
 /** The column of the specimens table that holds a quantity, where it has another name. */
 const MEASURED_COLUMNS: Readonly<Record<string, string>> = { pressureLoss: 'pressure loss' };
 
-function evidenceOf(criterion: Criterion, { fit, heightPerEnergy, observations }: ImpactEstimates): Evidence {
+function evidenceOf(criterion: Criterion, estimated: ImpactEstimates): Evidence {
+  const { fit, singleHit, heightPerEnergy, observations } = estimated;
   const { specimens } = observations;
-  const found = fit && askedForEstimate(fit, criterion, heightPerEnergy);
+  const ofOneHit = criterion.method === 'specimen-effect' ? singleHit : null;
+  if (typeof ofOneHit === 'string') return withoutEvidence('none', ofOneHit, specimens);
+  // Where each tyre was hit once the likelihood speaks of single hits on fresh tyres already.
+  const judged = ofOneHit ?? fit;
+  const found = judged && askedForEstimate(judged, criterion, heightPerEnergy);
   if (found === null) {
     return withoutEvidence('none', `this drop test gives no ${criterion.quantity}`, specimens);
   }
@@ -154,7 +159,7 @@ function evidenceOf(criterion: Criterion, { fit, heightPerEnergy, observations }
     standardError,
     lower,
     upper,
-    method: 'censored-likelihood',
+    method: ofOneHit === null ? 'censored-likelihood' : 'specimen-effect',
     interval: found.interval,
     specimens,
     why,

@@ -2,7 +2,7 @@ import type { ConformanceStatus, ListedDeviation } from '../conformance/deviatio
 import type { EnergyDefinition } from '../documents/kinds.ts';
 import type { ImportReport } from '../logs/export/import-report.ts';
 import type { JudgedCriterion, Verdict } from './criterion.ts';
-import type { Estimate } from './estimate.ts';
+import type { Estimate, IntervalKind } from './estimate.ts';
 import type { Goodness } from './goodness.ts';
 import type { MassCorrection } from './mass-correction.ts';
 import type { RegressionResult } from './regression.ts';
@@ -48,6 +48,10 @@ export interface SampleSummary {
   readonly censored: number | null;
   /** Null where it is not judged. */
   readonly verdict: Verdict | null;
+  /** How laws compare on its drops; not there unless asked for. */
+  readonly goodness?: Goodness;
+  /** Effects of conditions within it; not there where the protocol asks for none but the construction's. */
+  readonly regression?: RegressionResult;
 }
 
 /** An entry of the journal of amendments as it was applied. */
@@ -137,6 +141,8 @@ export interface ImpactResult {
   readonly period?: Period;
   /** What the rig adds to the estimates; not there where its file states none. */
   readonly uncertainty?: UncertaintyResult;
+  /** Set where profile intervals alone were asked for. */
+  readonly intervals?: IntervalKind;
   /** What the documents left open and the tool took for granted. */
   readonly defaults: readonly string[];
   /** What is worth knowing and is no deviation: sentences. */
@@ -185,9 +191,9 @@ export interface ImpactResult {
   /** Why every number waits for something to be settled, and no verdict may be given; empty as a rule. */
   readonly provisional: readonly string[];
   readonly estimates: readonly Estimate[];
-  /** How laws compare on the drops; null where it was not asked for. */
+  /** How laws compare on the drops, of several samples those of the first; null where it was not asked for. */
   readonly goodness: Goodness | null;
-  /** Effects of conditions; null where the protocol asks for none. */
+  /** Effects of conditions over all samples; null where the protocol asks for none. */
   readonly regression: RegressionResult | null;
   readonly criteria: readonly JudgedCriterion[];
   readonly verdict: Verdict | null;

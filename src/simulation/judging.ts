@@ -1,4 +1,5 @@
 import type { Criterion, Specification } from '../documents/kinds.ts';
+import { specimensOf } from '../impact/rules/method-rules.ts';
 import type { Verdict } from '../result/criterion.ts';
 import { laws } from '../statistics/laws/laws.ts';
 import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
@@ -37,6 +38,8 @@ export function judging(
 
   function evidenceOf(criterion: Criterion, basis: ProfileBasis, specimens: number): Evidence {
     const law = laws[protocol.distribution];
+    if (criterion.method === 'specimen-effect' && specimensOf(protocol).perSpecimen > 1)
+      return withoutEvidence('none', 'verdicts on the specimen effect are not simulated', specimens);
     const fit = basis.fit.kind === 'exists' ? basis.fit : null;
     const ofQuantile = (p: number, perEnergy: number) => {
       const isTabled = calibrated?.has(p, criterion.confidence) === true;

@@ -33,6 +33,7 @@ criteria:
         minSpecimens: 10,
         each: false,
         external: null,
+        method: 'censored-likelihood',
         safety: false,
       },
       expect.objectContaining({

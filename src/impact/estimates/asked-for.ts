@@ -1,5 +1,8 @@
 import type { StrengthEstimate, StrengthFit } from './strength.ts';
 
+/** What a quantity may be asked of: the likelihood's strength, or that of fresh tyres to one hit, which has no one spread. */
+type Strength = Pick<StrengthFit, 'quantile'> & Partial<Pick<StrengthFit, 'spread'>>;
+
 /** A quantity of a drop test that a specification may limit. */
 export interface AskedFor {
   readonly quantity: string;
@@ -15,7 +18,7 @@ export interface AskedFor {
  * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
  */
 export function askedForEstimate(
-  fit: StrengthFit,
+  fit: Strength,
   { quantity, probability, confidence }: AskedFor,
   heightPerEnergy: number | null,
 ): StrengthEstimate | null {
@@ -25,7 +28,7 @@ export function askedForEstimate(
     case 'failureEnergyQuantile':
       return probability === null ? null : fit.quantile(probability, confidence, 1);
     case 'energySpread':
-      return fit.spread(confidence, 1);
+      return fit.spread?.(confidence, 1) ?? null;
     case 'medianFailureHeight':
       return heightPerEnergy === null ? null : scaled(fit.quantile(0.5, confidence, 1), heightPerEnergy);
     default:

@@ -1,11 +1,16 @@
 import type { EstimatorName, ImpactProtocol } from '../../documents/kinds.ts';
 import { significant } from '../../quantity/format.ts';
-import type { Estimate } from '../../result/estimate.ts';
+import type { Estimate, IntervalKind } from '../../result/estimate.ts';
 import type { Goodness } from '../../result/goodness.ts';
+import type { RegressionResult } from '../../result/regression.ts';
 import { estimateBy, estimatorsFor } from '../estimators/estimators.ts';
 import { type LevelEvidence, levelEvidence } from '../estimators/evidence.ts';
 import { goodnessOfFit } from '../estimators/goodness.ts';
-import { specimenEffectEstimates } from '../estimators/specimen-effect.ts';
+import {
+  type SingleHitStrength,
+  singleHitStrength,
+  specimenEffectEstimates,
+} from '../estimators/specimen-effect.ts';
 import { type Observations, observe } from '../observations.ts';
 import { adjustedEstimates, type PlannedConditions } from '../regression/adjust.ts';
 import type { ConstructionOf } from '../regression/covariates.ts';
@@ -30,6 +35,7 @@ export interface ImpactEvidence {
   readonly refused: string | null;
   /** Estimators asked for beside those of the method and the protocol. */
   readonly asked: readonly EstimatorName[];
+  readonly intervals: IntervalKind;
   readonly constructionOf: ConstructionOf;
   readonly planned: PlannedConditions;
 }
@@ -38,11 +44,15 @@ export interface ImpactEvidence {
 export interface ImpactEstimates {
   readonly estimates: readonly Estimate[];
   readonly fit: StrengthFit | null;
+  /** One hit on a fresh tyre, for criteria that ask for it: null where each tyre is hit once, a reason where it cannot be had. */
+  readonly singleHit: SingleHitStrength | string | null;
   readonly observations: Observations;
   /** mm for a joule, where one falling mass served all drops; null otherwise. */
   readonly heightPerEnergy: number | null;
   /** Null where it is not asked for. */
   readonly goodness: Goodness | null;
+  /** Effects of conditions within these drops; null where none but the construction's is asked for. */
+  readonly regression: RegressionResult | null;
 }
 
 /**
@@ -58,9 +68,20 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const heightPerEnergy = energyPerHeight === null || protocol.vary === 'mass' ? null : 1 / energyPerHeight;
   if (refused !== null) {
     const estimates = [{ ...nothing(protocol, basis), why: refused }];
-    return { estimates, fit: null, observations, heightPerEnergy, goodness: null };
+    return {
+      estimates,
+      fit: null,
+      singleHit: refused,
+      observations,
+      heightPerEnergy,
+      goodness: null,
+      regression: null,
+    };
   }
-  const again = repeatable(protocol, replay, observations, energyOf);
+  const again: Repeatable =
+    evidence.intervals === 'calibrated'
+      ? repeatable(protocol, replay, observations, energyOf)
+      : { kind: 'not-repeatable', why: 'profile intervals alone were asked for' };
   const asMade = again.kind === 'repeatable' ? again : null;
   const fit = fitStrength(observations.observations, protocol.distribution, asMade);
   const remarks = {
@@ -82,13 +103,16 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
     countableDrops(protocol, replay, energyPerHeight),
     energyOf,
   );
+  const singleHit = singleHitStrength(levels, replay, energyOf);
+  const asked = protocol.regression && withinSample(protocol.regression);
   const regressed =
-    protocol.regression &&
-    regress(protocol, withinSample(protocol.regression), observations.observations, evidence.constructionOf);
+    asked && asked.covariates.length > 0
+      ? regress(protocol, asked, observations.observations, evidence.constructionOf)
+      : null;
   const estimates = [
     ...likelihood,
     ...besideLikelihood(levels, observations, basis),
-    ...specimenEffectEstimates(levels, replay, energyOf),
+    ...specimenEffectEstimates(levels, singleHit),
     ...estimateBy(estimatorsFor(protocol, evidence.asked, likelihood[0]!.value !== null), levels),
     ...(regressed ? adjustedEstimates(protocol, regressed, evidence.planned, observations) : []),
   ];
@@ -107,7 +131,8 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
     estimates.push(...again.map((estimate) => ({ ...estimate, variant })));
   }
   const goodness = goodnessOfFit(levels, evidence.asked);
-  return { estimates, fit, observations, heightPerEnergy, goodness };
+  const regression = regressed?.result ?? null;
+  return { estimates, fit, singleHit, observations, heightPerEnergy, goodness, regression };
 }
 
 const AIM = 'the share failed that the rule aims at: 1 − 2^(−1/k) for k survivals in a row';

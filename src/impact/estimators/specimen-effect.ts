@@ -1,5 +1,5 @@
 import { significant } from '../../quantity/format.ts';
-import type { Estimate, Interval } from '../../result/estimate.ts';
+import type { Estimate } from '../../result/estimate.ts';
 import { estimateDamage } from '../../statistics/specimen-effect/damage.ts';
 import { explainUntold } from '../../statistics/specimen-effect/explain.ts';
 import {
@@ -10,6 +10,7 @@ import {
 import type { History } from '../../statistics/specimen-effect/history.ts';
 import { specimenQuantileInterval } from '../../statistics/specimen-effect/profile.ts';
 import { noEstimateSentence } from '../estimates/no-estimate.ts';
+import type { StrengthEstimate } from '../estimates/strength.ts';
 import type { Measure } from '../observations.ts';
 import type { ReplayedDrop } from '../replay/replayed.ts';
 import { entryOf, type LevelEvidence } from './evidence.ts';
@@ -22,45 +23,89 @@ interface Damage {
   readonly said: string;
 }
 
+/** The strength of fresh tyres to a single hit, fitted with a specimen effect; asked for by entries and criteria. */
+export interface SingleHitStrength {
+  readonly fitted: SpecimenEffect;
+  readonly damage: Damage;
+  /** Why the spreads are not told apart, with the median at either extreme; null where they are. */
+  readonly untold: string | null;
+  /**
+   * Energy in J below which a share of fresh tyres fails at a single hit, with profile limits. The standard error is that
+   * of the median; null for other shares, and where the spreads are not told apart.
+   */
+  quantile(probability: number, confidence: number, sides: 1 | 2): StrengthEstimate;
+}
+
 /**
- * Where specimens are hit more than once: the median of a single hit on a fresh tyre, the spread between tyres and that
- * from hit to hit, from the single drops (probit with a normal specimen effect). Makes rising-height and up-and-down
- * tests comparable. Where the data cannot tell the two spreads apart, the spreads are null and the reason says what the
- * median is at either extreme; its interval then covers both.
+ * Fits the specimen effect where specimens are hit more than once.
+ *
+ * @returns null where each specimen is hit once; a reason where there is no such fit
  */
-export function specimenEffectEstimates(
+export function singleHitStrength(
   evidence: LevelEvidence,
   replay: { readonly drops: readonly ReplayedDrop[] },
   energyOf: Measure,
+): SingleHitStrength | string | null {
+  if (evidence.observations.mostDrops < 2) return null;
+  const { distribution } = evidence.protocol;
+  if (distribution !== 'normal' && distribution !== 'lognormal')
+    return `the specimen effect is fitted for normal and lognormal strength, not for ${distribution}`;
+  const histories = historiesOf(evidence, replay, energyOf);
+  const { scale } = evidence.law;
+  const damage = damageOf(evidence, histories, { scale, confidence: evidence.confidence });
+  const options = { scale, confidence: evidence.confidence, damage: damage.share };
+  const fitted = fitSpecimenEffect(histories, options);
+  if (!('location' in fitted)) return `no specimen effect can be fitted: ${noEstimateSentence(fitted, 'J')}`;
+  const untold = explainUntold(fitted, (y) => `${significant(onEnergy(evidence, y), 4)} J`);
+  const errorOf = (value: number) =>
+    fitted.standardError === null ? null : fitted.standardError * (scale === 'log' ? value : 1);
+  return {
+    fitted,
+    damage,
+    untold,
+    quantile(probability, confidence, sides) {
+      const value = onEnergy(
+        evidence,
+        fitted.location + evidence.law.standard.quantile(probability) * fitted.totalSpread,
+      );
+      // One-sided bounds at a level are the ends of the two-sided interval that leaves twice as much out.
+      const level = sides === 1 ? 2 * confidence - 1 : confidence;
+      const found = specimenQuantileInterval(histories, { ...options, confidence: level }, probability);
+      const end = (y: number) => (Number.isFinite(y) ? onEnergy(evidence, y) : null);
+      return {
+        value,
+        standardError: probability === 0.5 ? errorOf(value) : null,
+        lower: 'kind' in found ? null : end(found.lower),
+        upper: 'kind' in found ? null : end(found.upper),
+        interval: 'profile-likelihood',
+        why: untold,
+      };
+    },
+  };
+}
+
+/**
+ * The median of a single hit on a fresh tyre, the spread between tyres and that from hit to hit, from the single drops
+ * (probit with a normal specimen effect). Makes rising-height and up-and-down tests comparable. Where the data cannot tell
+ * the two spreads apart, the spreads are null and the reason says what the median is at either extreme; its interval then
+ * covers both.
+ */
+export function specimenEffectEstimates(
+  evidence: LevelEvidence,
+  single: SingleHitStrength | string | null,
 ): Estimate[] {
-  if (evidence.observations.mostDrops < 2) return [];
+  if (single === null) return [];
   const { distribution } = evidence.protocol;
   const median = entryOf(evidence, METHOD, 'medianFailureEnergy', { distribution, variant: FRESH });
-  if (distribution !== 'normal' && distribution !== 'lognormal') {
-    const why = `the specimen effect is fitted for normal and lognormal strength, not for ${distribution}`;
-    return [{ ...median, why }];
-  }
-  const histories = historiesOf(evidence, replay, energyOf);
-  const options = { scale: evidence.law.scale, confidence: evidence.confidence };
-  const damage = damageOf(evidence, histories, options);
-  const fitted = fitSpecimenEffect(histories, { ...options, damage: damage.share });
-  if (!('location' in fitted)) {
-    return [{ ...median, why: `no specimen effect can be fitted: ${noEstimateSentence(fitted, 'J')}` }];
-  }
-  const interval = intervalOf(evidence, histories, { ...options, damage: damage.share });
-  const untold = explainUntold(fitted, (y) => `${significant(onEnergy(evidence, y), 4)} J`);
-  const value = onEnergy(evidence, fitted.location);
+  if (typeof single === 'string') return [{ ...median, why: single }];
+  const { fitted, damage, untold } = single;
+  const { value, standardError, lower, upper, interval } = single.quantile(0.5, evidence.confidence, 2);
   return [
     {
       ...median,
       value,
-      standardError:
-        fitted.standardError === null
-          ? null
-          : evidence.law.scale === 'log'
-            ? value * fitted.standardError
-            : fitted.standardError,
-      interval,
+      standardError,
+      interval: { level: evidence.confidence, sides: 2, lower, upper, method: interval },
       why: [`one hit on a tyre that was not hit before; ${damage.said}`, untold].filter(Boolean).join('; '),
     },
     ...spreads(evidence, fitted, untold),
@@ -135,22 +180,6 @@ function damageOf(
   }
   const why = found.kind === 'not-identified' ? found.why : noEstimateSentence(found, 'J');
   return { share: 0, said: `damage per hit could not be estimated, and none is assumed: ${why}` };
-}
-
-function intervalOf(
-  evidence: LevelEvidence,
-  histories: readonly History[],
-  options: SpecimenOptions,
-): Interval | null {
-  const found = specimenQuantileInterval(histories, options);
-  if ('kind' in found) return null;
-  return {
-    level: evidence.confidence,
-    sides: 2,
-    lower: Number.isFinite(found.lower) ? onEnergy(evidence, found.lower) : null,
-    upper: Number.isFinite(found.upper) ? onEnergy(evidence, found.upper) : null,
-    method: 'profile-likelihood',
-  };
 }
 
 function onEnergy({ law }: LevelEvidence, y: number): number {
