@@ -4,7 +4,7 @@ import type { EnduranceBlock } from '../src/documents/kinds.ts';
 import { drumDeviations } from '../src/endurance/deviations.ts';
 import { passDrumLogs } from '../src/endurance/drum-pass.ts';
 import { inlineRunner, threadRunner } from '../src/endurance/part-runner.ts';
-import { reduceMinute } from '../src/endurance/reduction.ts';
+import { type Minute, reduceMinute } from '../src/endurance/reduction.ts';
 import { summarise } from '../src/endurance/summary.ts';
 import { PLAIN_SAMPLES, type SampleDialect } from '../src/logs/samples/dialect.ts';
 import { type Quantity, readQuantity } from '../src/quantity/quantity.ts';
@@ -33,6 +33,19 @@ const schedule = [
   block('main', 9900, '30 km/h ± 2 %', '650 N ± 2 %'),
 ];
 
+/** All numbers of a minute, to be hashed: cheaper than its JSON, which the pass does not ask for. */
+function numbersOf({ time, rows, channels }: Minute): Float64Array {
+  const numbers = new Float64Array(2 + channels.length * 8);
+  numbers.set([time, rows]);
+  let at = 2;
+  for (const { n, missing, mean, min, max, sd, first, last } of channels) {
+    numbers[at++] = n;
+    numbers[at++] = missing;
+    for (const value of [mean, min, max, sd, first, last]) numbers[at++] = value ?? Number.NaN;
+  }
+  return numbers;
+}
+
 const before = process.cpuUsage();
 const begin = performance.now();
 const minutes = createHash('sha256');
@@ -45,7 +58,7 @@ const pass = await passDrumLogs([path], {
   sampling: 10,
   runner,
   onFrame: (frame, plan) => {
-    minutes.update(JSON.stringify(reduceMinute(frame, plan)));
+    minutes.update(numbersOf(reduceMinute(frame, plan)));
     count++;
   },
 });
