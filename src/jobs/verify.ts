@@ -5,7 +5,7 @@ import { InputError } from '../problem/problem.ts';
 import type { ImpactResult } from '../result/analysis.ts';
 import type { EnduranceResult } from '../result/endurance.ts';
 import type { Verification } from '../result/verification.ts';
-import { analyze } from './analyze.ts';
+import { analyze, type Reading } from './analyze.ts';
 import type { Request } from './documents-of.ts';
 
 /** More differences than these are counted by nobody. */
@@ -26,7 +26,7 @@ export async function verify(
   documentOf: (result: ImpactResult | EnduranceResult) => Json,
 ): Promise<Verification> {
   const stored = loadStoredResult(path);
-  const result = await analyze(requestOf(stored), Readable.from([]), askedFor(stored));
+  const result = await analyze(requestOf(stored), Readable.from([]), askedFor(stored), intervalsOf(stored));
   const now = documentOf(result);
   if (!isMap(now)) throw new Error('a result is a map');
   const changed = changedInputs(stored, now);
@@ -40,6 +40,11 @@ export async function verify(
     changed,
     differences: differences.slice(0, MOST),
   };
+}
+
+/** Profile intervals alone, where the result says that they were asked for. */
+function intervalsOf({ document }: StoredResult): Reading {
+  return document.intervals === 'profile-likelihood' ? { intervals: 'profile-likelihood' } : {};
 }
 
 /** The further estimators that a result has; those of its method by custom come out whether named or not. */

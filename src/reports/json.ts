@@ -37,6 +37,7 @@ export function analysisRecord(result: ImpactResult, version: string): JsonRecor
     ...(result.massCorrections ? { massCorrections: result.massCorrections } : {}),
     ...(result.period ? { period: result.period } : {}),
     ...(result.collapsed ? { collapsed: result.collapsed } : {}),
+    ...(result.intervals ? { intervals: result.intervals } : {}),
     defaults: result.defaults,
     notes: result.notes,
     conformance: {
