@@ -3,7 +3,7 @@ import type { Experiment } from '../../statistics/calibration/experiment.ts';
 import type { ReplayedDrop } from '../replay/replayed.ts';
 import type { Levels } from '../rules/levels.ts';
 import { specimensOf } from '../rules/method-rules.ts';
-import { upAndDown } from '../rules/up-and-down.ts';
+import { NO_PROGRESS, type Progress, stopReached } from '../rules/stop.ts';
 
 /** One series of a method that moves by one level, as it was made. */
 export interface SteppedSeries {
@@ -19,7 +19,8 @@ export interface SteppedSeries {
 const FARTHEST = 60;
 
 /**
- * Carries out all series of an up-and-down test, one after another, by the rule itself, all on the levels of the first.
+ * Carries out all series of an up-and-down test, one after another, all on the levels of the first: the rule of
+ * up-and-down.ts in numbers alone, since thousands of tests are simulated for one interval (a test holds one to the other).
  * The tyres are hit in the order in which they were; where a failure retires a tyre with sites left, each is used up
  * before the next is taken.
  */
@@ -35,37 +36,59 @@ export function steppedWalk(series: readonly SteppedSeries[], protocol: ImpactPr
   const heights = Array.from({ length: highest - lowest + 1 }, (_, i) => from.at(lowest + i));
   const named = new Set(series.flatMap(({ specimens }) => specimens)).size;
   const runs = series.map(({ start, stop, specimens }, index) => {
-    const at = Math.min(Math.max(start, lowest), highest);
-    const levels = movedTo(from, at, lowest, highest);
-    const survivalsToRaise = protocol.survivalsToRaise ?? 1;
-    const rule = upAndDown({ levels, stop, ...sites, survivalsToRaise });
-    return { levels, rule, specimens, most: drops[index]!, offset: at - lowest };
+    const at = Math.min(Math.max(start, lowest), highest) - lowest;
+    return { at, stop, specimens, most: drops[index]! };
   });
+  const raiseAfter = protocol.survivalsToRaise ?? 1;
   const hits = new Int32Array(named + mostDrops);
   const walk: Experiment['walk'] = (fails, into) => {
     let fresh = named;
     let drop = 0;
-    for (const { levels, rule, specimens, most, offset } of runs) {
-      let state = rule.start;
+    for (const { at, stop, specimens, most } of runs) {
+      const progress = { ...NO_PROGRESS };
+      let level = at;
+      let survivals = 0;
       let specimen = -1;
+      let before = -1;
+      let isOver = true;
       hits.fill(0);
-      for (let i = 0; i < most; i++) {
-        const advice = rule.advice(state);
-        if (advice.decision === 'stop') break;
+      for (let i = 0; i < most && stopReached(stop, progress) === null; i++) {
         if (keepsOrder) specimen = specimens[i] ?? fresh++;
-        else if (advice.specimen === 'new') specimen = fresh++;
-        const level = levels.nearest(advice.height) + offset;
-        const failed = fails(level, specimen);
+        else if (isOver) specimen = fresh++;
+        const failed = fails(level, specimen) ? 1 : 0;
         into.level[drop] = level;
-        into.failed[drop] = failed ? 1 : 0;
+        into.failed[drop] = failed;
         into.specimen[drop++] = specimen;
-        const outcome = failed ? 'failed' : 'survived';
-        state = rule.step(state, { height: advice.height, outcome, specimen: '', hit: ++hits[specimen]! });
+        const hit = ++hits[specimen]!;
+        isOver = hit >= sites.perSpecimen || (failed === 1 && !sites.goesOnAfterFailure);
+        count(progress, failed, before, hit, isOver);
+        before = failed;
+        survivals = failed ? 0 : survivals + 1;
+        const move = failed ? -1 : survivals % raiseAfter === 0 ? 1 : 0;
+        const next = Math.min(Math.max(level + move, 0), heights.length - 1);
+        if (next !== level) survivals = 0;
+        level = next;
       }
     }
     into.size = drop;
   };
   return { heights, walk, mostDrops, mostSpecimens: named + mostDrops };
+}
+
+/** What `counting` of the rules does, in place: no object a drop. */
+function count(
+  progress: { -readonly [Key in keyof Progress]: Progress[Key] },
+  failed: number,
+  before: number,
+  hit: number,
+  isOver: boolean,
+): void {
+  const begun = hit === 1 ? 1 : 0;
+  progress.drops += 1;
+  progress.failures += failed;
+  if (before >= 0 && before !== failed) progress.reversals += 1;
+  progress.specimens += begun;
+  progress.open = Math.max(0, progress.open + begun - (isOver ? 1 : 0));
 }
 
 /** Each specimen from the lowest level upwards until it fails or has survived the highest: the rising-height rule. */
@@ -106,18 +129,6 @@ export function fixedWalk(
     into.size = hits.length;
   };
   return { walk, specimens: numbers.size };
-}
-
-/** The same levels counted from another one, within narrower limits. */
-function movedTo(levels: Levels, start: number, lowest: number, highest: number): Levels {
-  return {
-    ...levels,
-    lowest: lowest - start,
-    highest: highest - start,
-    at: (index) => levels.at(index + start),
-    within: (index) => Math.min(highest - start, Math.max(lowest - start, index)),
-    nearest: (height) => levels.nearest(height) - start,
-  };
 }
 
 /** Where the number of drops is chance, tests longer than twice the one made (and 20 more) are cut. */

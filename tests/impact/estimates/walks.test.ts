@@ -1,9 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import type { ImpactProtocol } from '../../../src/documents/kinds.ts';
 import { fixedWalk, risingWalk, steppedWalk } from '../../../src/impact/estimates/walks.ts';
 import { levelsFrom } from '../../../src/impact/rules/levels.ts';
+import { specimensOf } from '../../../src/impact/rules/method-rules.ts';
 import { risingHeight } from '../../../src/impact/rules/rising-height.ts';
+import { upAndDown } from '../../../src/impact/rules/up-and-down.ts';
 import { emptyTrials, type Trials } from '../../../src/statistics/calibration/experiment.ts';
+import { randomStream } from '../../../src/statistics/random/random-stream.ts';
 import { upAndDownProtocol } from '../invented.ts';
+
+const NO_SITES = { spacing: null, each: 'new-spot', avoid: [] } as const;
 
 const levels = levelsFrom(500, { kind: 'additive', size: 25 }, { min: 400, max: 600 });
 
@@ -48,6 +54,54 @@ describe('steppedWalk', () => {
     const tyres = made(into).map(([, , specimen]) => specimen);
     expect(new Set(tyres).size).toBe(4);
     expect(tyres[1]).toBe(tyres[2]);
+  });
+
+  it.each([
+    ['plain', { stop: { drops: 30 } }],
+    ['until reversals', { stop: { reversals: 9 } }],
+    ['until the rarer outcome', { stop: { drops: 12, rarer: 6, atMost: 25 } }],
+    ['until specimens are used up', { stop: { specimens: 7 }, sites: { ...NO_SITES, perSpecimen: 3 } }],
+    ['sites that a failure ends', { stop: { drops: 24 }, sites: { ...NO_SITES, perSpecimen: 4 } }],
+    [
+      'sites that it does not',
+      { stop: { drops: 24 }, sites: { ...NO_SITES, perSpecimen: 4 }, afterFailure: 'new-site' },
+    ],
+    ['several survivals', { stop: { drops: 40 }, method: 'transformed-up-and-down', survivalsToRaise: 3 }],
+  ] as const)('does what the rule of the method does: %s', (_, more) => {
+    const protocol = upAndDownProtocol(more as Partial<ImpactProtocol>);
+    const { perSpecimen, goesOnAfterFailure } = specimensOf(protocol);
+    const order = Array.from({ length: 60 }, (__, i) => Math.floor(i / perSpecimen));
+    const series = { levels, start: 0, stop: more.stop, specimens: order };
+    const { walk, mostDrops, heights } = steppedWalk([series], protocol);
+    const survivalsToRaise = protocol.survivalsToRaise ?? 1;
+    const rule = upAndDown({ levels, stop: more.stop, perSpecimen, goesOnAfterFailure, survivalsToRaise });
+    for (let test = 0; test < 40; test++) {
+      const stream = randomStream(3, test);
+      const outcomes = Array.from({ length: 200 }, () => stream.uniform());
+      const into = emptyTrials(mostDrops);
+      let asked = 0;
+      walk((level) => outcomes[asked++]! < (heights[level]! - 400) / 200, into);
+      let state = rule.start;
+      let hit = 0;
+      let tyre = 0;
+      const seen: [number, string][] = [];
+      const tyres = new Map<number, number>();
+      for (let i = 0; i < mostDrops; i++) {
+        const advice = rule.advice(state);
+        if (advice.decision === 'stop') break;
+        hit = advice.specimen === 'new' ? 1 : hit + 1;
+        if (advice.specimen === 'new') tyre += 1;
+        const failed = outcomes[i]! < (advice.height - 400) / 200;
+        seen.push([advice.height, failed ? 'x' : 'o']);
+        // The numbers of tyres may differ, not which drops share one.
+        const same = tyres.get(tyre);
+        if (same === undefined) tyres.set(tyre, into.specimen[i]!);
+        else expect(into.specimen[i]).toBe(same);
+        const outcome = failed ? 'failed' : 'survived';
+        state = rule.step(state, { height: advice.height, outcome, specimen: `${tyre}`, hit });
+      }
+      expect(made(into).map(([level, outcome]) => [heights[level], outcome])).toEqual(seen);
+    }
   });
 
   it('prolongs a test whose rarer outcome is wanting, up to its most drops', () => {
