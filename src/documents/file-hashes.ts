@@ -8,16 +8,17 @@ export interface FileHashes {
   of(path: string): string | null;
 }
 
-const CHUNK = 1024 * 1024;
+const CHUNK = 256 * 1024;
 
 export function fileHashes(): FileHashes {
   const known = new Map<string, string | null>();
+  const buffer = Buffer.allocUnsafe(CHUNK);
   return {
     of(path) {
       const key = resolve(path);
       let hash = known.get(key);
       if (hash === undefined) {
-        hash = hashOf(key);
+        hash = hashOf(key, buffer);
         known.set(key, hash);
       }
       return hash;
@@ -26,7 +27,7 @@ export function fileHashes(): FileHashes {
 }
 
 /** In pieces, for logs may be larger than memory. */
-function hashOf(path: string): string | null {
+function hashOf(path: string, buffer: Buffer): string | null {
   let file: number;
   try {
     file = openSync(path, 'r');
@@ -35,7 +36,6 @@ function hashOf(path: string): string | null {
   }
   try {
     const hash = createHash('sha256');
-    const buffer = Buffer.allocUnsafe(CHUNK);
     for (let read = readSync(file, buffer); read > 0; read = readSync(file, buffer)) {
       hash.update(buffer.subarray(0, read));
     }

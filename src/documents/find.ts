@@ -34,8 +34,11 @@ export function findDocuments(paths: readonly string[]): FoundDocument[] {
       throw new InputError([{ file: path, line: null, column: null, code, message }]);
     }
   }
+  const buffer = Buffer.alloc(LONGEST_PREAMBLE);
   return [...files].sort(byCodeUnits).flatMap((path) => {
-    const kind = (/\.json$/i.test(path) ? SCHEMA : FORMAT).exec(beginningOf(path))?.[1];
+    const isJson = /\.json$/i.test(path);
+    const beginning = beginningOf(path, isJson ? buffer.subarray(0, 256) : buffer);
+    const kind = (isJson ? SCHEMA : FORMAT).exec(beginning)?.[1];
     return kind === undefined ? [] : [{ kind: kind as FoundDocument['kind'], path }];
   });
 }
@@ -50,10 +53,11 @@ function collect(folder: string, files: Set<string>): void {
 }
 
 /** Enough of a file to find its `format` behind a comment. */
-function beginningOf(path: string): string {
+const LONGEST_PREAMBLE = 16 * 1024;
+
+function beginningOf(path: string, buffer: Buffer): string {
   const file = openSync(path, 'r');
   try {
-    const buffer = Buffer.alloc(16 * 1024);
     return buffer.toString('utf8', 0, readSync(file, buffer, 0, buffer.length, 0));
   } finally {
     closeSync(file);

@@ -15,8 +15,13 @@ export function waiverSentence(waiver: AppliedWaiver): string {
 }
 
 /** Why a criterion stands as it does: the waiver where one counts, and what else is to be said. */
-export function reasonsOf({ why, waiver, notes }: GatedCriterion): string {
-  return [waiver === null ? why : `${waiverSentence(waiver)}; ${why}`, ...notes].join('; ');
+export function reasonsOf({ verdict, safety, why, waiver, notes }: GatedCriterion): string {
+  const isOpen = verdict !== 'pass' && safety;
+  return [
+    ...(isOpen ? ['safety criterion'] : []),
+    waiver === null ? why : `${waiverSentence(waiver)}; ${why}`,
+    ...notes,
+  ].join('; ');
 }
 
 /** Criteria whose verdict turns with the limit that was tried out. */
