@@ -34,7 +34,7 @@ const SHARES = [0.5, 0.1];
 const LEVELS = [0.95, 0.9];
 /** Simulated tests behind one test of the true value, where there is no table; and intervals found for their width. */
 const REPLICATES = 199;
-const WIDTHS = { tabulated: 1000, simulated: 400 };
+const WIDTHS = { tabulated: 1000, simulated: 100 };
 
 type Counts = Record<string, number>;
 

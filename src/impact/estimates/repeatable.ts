@@ -7,8 +7,10 @@ import { toScale } from '../../statistics/likelihood/observation.ts';
 import type { Measure, Observations } from '../observations.ts';
 import type { ReplayedSample } from '../replay/replay.ts';
 import type { ReplayedDrop } from '../replay/replayed.ts';
+import { nearestOf } from '../rules/fixed-level.ts';
 import type { Levels } from '../rules/levels.ts';
-import { fixedWalk, risingWalk, type SteppedSeries, steppedWalk } from './walks.ts';
+import { type ExperimentBase, fixedExperiment, risingExperiment, steppedExperiment } from './experiments.ts';
+import type { FixedHit, SteppedSeries } from './walks.ts';
 
 /** A test as simulation repeats it. */
 export interface RepeatableTest {
@@ -54,78 +56,54 @@ export function repeatable(
   if (protocol.vary !== 'mass' && hasSeveralMasses(used))
     return no('the drops were made with several masses');
   const { scale, standard } = laws[protocol.distribution];
-  const energyAt = (level: number) => toScale(energyOf(atLevel(first.drop, level, protocol))!, scale);
-  const base = { law: standard, share: observations.mostDrops > 1 ? ASSUMED_SHARE : 0 };
+  const base: ExperimentBase = {
+    law: standard,
+    share: observations.mostDrops > 1 ? ASSUMED_SHARE : 0,
+    energyAt: (level) => toScale(energyOf(atLevel(first.drop, level, protocol))!, scale),
+  };
   const remark = replay.series.some(({ broken }) => broken !== null) ? PATH_LEFT : null;
+  const made = (experiment: Experiment | null, tabulated: TabulatedTest | null = null): Repeatable =>
+    experiment === null
+      ? no('its levels are no rising energies')
+      : { kind: 'repeatable', experiment, tabulated, remark };
 
   switch (protocol.method) {
     case 'up-and-down':
     case 'transformed-up-and-down': {
       const series = steppedSeries(used, replay, protocol);
       if (series.length === 0) return no('no drop stands on a level');
-      const { heights, walk, mostDrops, mostSpecimens } = steppedWalk(series, protocol);
-      const energies = Float64Array.from(heights, energyAt);
-      const middle = Math.floor(energies.length / 2);
-      const step = energies[middle]! - energies[middle - 1]!;
-      if (energies.length < 2 || !isRising(energies)) return no('its levels are no rising energies');
-      const experiment: Experiment = {
-        ...base,
-        levels: energies,
-        step,
-        mostDrops,
-        mostSpecimens,
-        reading: 'hits',
-        isSequential: true,
-        walk,
-      };
-      return {
-        kind: 'repeatable',
-        experiment,
-        tabulated: inTable(protocol, series, base.share, energyAt),
-        remark,
-      };
+      return made(steppedExperiment(series, protocol, base), inTable(protocol, series, base));
     }
     case 'rising-height': {
       const [only, ...others] = replay.series;
       if (only === undefined || others.length > 0) return no('the drops belong to several series');
       const top = used.reduce((most, { level }) => Math.max(most, level ?? 0), 0);
-      const levels = only.levels!;
-      const highest = Math.min(levels.highest, top + HEADROOM);
-      const heights = range(levels.within(0), highest).map((index) => levels.at(index));
-      const energies = Float64Array.from(heights, energyAt);
-      if (energies.length < 2) return no('it has one level only');
-      const experiment: Experiment = {
-        ...base,
-        levels: energies,
-        step: (energies.at(-1)! - energies[0]!) / Math.max(1, energies.length - 1),
-        mostDrops: observations.observations.length * energies.length,
-        mostSpecimens: observations.observations.length,
-        reading: 'rises',
-        isSequential: false,
-        walk: risingWalk(energies.length, observations.observations.length),
-      };
-      return { kind: 'repeatable', experiment, tabulated: null, remark };
+      const highest = Math.min(only.levels!.highest, top + HEADROOM);
+      if (highest <= only.levels!.within(0)) return no('it has one level only');
+      return made(risingExperiment(only.levels!, highest, observations.observations.length, base));
     }
     case 'fixed-level': {
       const planned = [...(protocol.levels ?? [])].sort((a, b) => a - b);
       if (planned.length < 2) return no('it has one level only');
-      const energies = Float64Array.from(planned, energyAt);
-      const { walk, specimens } = fixedWalk(used, planned, protocol.vary);
-      const experiment: Experiment = {
-        ...base,
-        levels: energies,
-        step: (energies.at(-1)! - energies[0]!) / (energies.length - 1),
-        mostDrops: used.length,
-        mostSpecimens: specimens,
-        reading: 'hits',
-        isSequential: false,
-        walk,
-      };
-      return { kind: 'repeatable', experiment, tabulated: null, remark };
+      return made(fixedExperiment(planned, fixedHits(used, planned, protocol), base));
     }
     default:
       return no(`there is no simulation of ${protocol.method} yet`);
   }
+}
+
+function fixedHits(
+  used: readonly ReplayedDrop[],
+  planned: readonly number[],
+  { vary }: ImpactProtocol,
+): FixedHit[] {
+  const numbers = new Map<string, number>();
+  return used.map(({ drop }) => {
+    const specimen = numbers.get(drop.specimen) ?? numbers.size;
+    numbers.set(drop.specimen, specimen);
+    const level = vary === 'mass' ? (drop.mass ?? planned[0]!) : drop.height;
+    return { specimen, level: nearestOf(planned, level) };
+  });
 }
 
 function atLevel(drop: Drop, level: number, { vary }: ImpactProtocol): Drop {
@@ -160,16 +138,15 @@ function steppedSeries(
 }
 
 /** The table has one series of equal steps on the scale of a normal law, one hit a tyre, and no limit in the way. */
-function inTable(
+export function inTable(
   { method, distribution, step }: ImpactProtocol,
   series: readonly SteppedSeries[],
-  share: number,
-  energyAt: (level: number) => number,
+  { share, energyAt }: ExperimentBase,
 ): TabulatedTest | null {
   const [only, ...others] = series;
   if (method !== 'up-and-down' || only === undefined || others.length > 0 || share > 0) return null;
   const isEqual = distribution === (step?.kind === 'ratio' ? 'lognormal' : 'normal');
-  const counts = Object.keys(only.stop);
+  const counts = Object.values(only.stop).filter((count) => count !== undefined);
   if (!isEqual || counts.length !== 1 || only.stop.drops === undefined) return null;
   const { levels, start, specimens } = only;
   if (!isFree(levels, start, specimens.length)) return null;
@@ -181,12 +158,4 @@ function inTable(
 function isFree({ lowest, highest }: Levels, start: number, drops: number): boolean {
   const room = Math.min(drops, 8);
   return start - lowest >= room && highest - start >= room;
-}
-
-function range(from: number, to: number): number[] {
-  return Array.from({ length: to - from + 1 }, (_, i) => from + i);
-}
-
-function isRising(values: Float64Array): boolean {
-  return values.every((value, i) => i === 0 || value > values[i - 1]!);
 }

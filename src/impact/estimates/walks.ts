@@ -1,8 +1,9 @@
 import type { ImpactProtocol, Stop } from '../../documents/kinds.ts';
 import type { Experiment } from '../../statistics/calibration/experiment.ts';
-import type { ReplayedDrop } from '../replay/replayed.ts';
 import type { Levels } from '../rules/levels.ts';
 import { specimensOf } from '../rules/method-rules.ts';
+import type { MethodRule } from '../rules/rule.ts';
+import type { MethodState } from '../rules/series-state.ts';
 import { NO_PROGRESS, type Progress, stopReached } from '../rules/stop.ts';
 
 /** One series of a method that moves by one level, as it was made. */
@@ -108,19 +109,15 @@ export function risingWalk(levels: number, specimens: number): Experiment['walk'
   };
 }
 
-/** The hits as they were made: outcomes have no say in what follows. */
-export function fixedWalk(
-  used: readonly ReplayedDrop[],
-  levels: readonly number[],
-  vary: ImpactProtocol['vary'],
-) {
-  const numbers = new Map<string, number>();
-  const hits = used.map(({ drop }) => {
-    const specimen = numbers.get(drop.specimen) ?? numbers.size;
-    numbers.set(drop.specimen, specimen);
-    return { specimen, level: nearest(levels, vary === 'mass' ? (drop.mass ?? levels[0]!) : drop.height) };
-  });
-  const walk: Experiment['walk'] = (fails, into) => {
+/** A hit at a level (by its place among the planned ones), of a specimen numbered from 0. */
+export interface FixedHit {
+  readonly level: number;
+  readonly specimen: number;
+}
+
+/** Hits at fixed levels: outcomes have no say in what follows. */
+export function fixedWalk(hits: readonly FixedHit[]): Experiment['walk'] {
+  return (fails, into) => {
     hits.forEach(({ level, specimen }, i) => {
       into.level[i] = level;
       into.failed[i] = fails(level, specimen) ? 1 : 0;
@@ -128,19 +125,47 @@ export function fixedWalk(
     });
     into.size = hits.length;
   };
-  return { walk, specimens: numbers.size };
+}
+
+/** One series of a method that chooses its levels itself. */
+export interface ChosenSeries {
+  readonly rule: MethodRule<MethodState>;
+  /** Levels (mm, or kg) that stand for all that it may choose, rising and evenly spaced: each is taken to the nearest. */
+  readonly levels: readonly number[];
+  /** Drops after which a test is cut where its stop rule has not come. */
+  readonly mostDrops: number;
+}
+
+/** Asks the rule itself drop by drop; a site of the last specimen is used where the rule leaves it open. */
+export function chosenWalk({ rule, levels, mostDrops }: ChosenSeries): Experiment['walk'] {
+  const lowest = levels[0]!;
+  const spacing = (levels.at(-1)! - lowest) / (levels.length - 1);
+  return (fails, into) => {
+    let state = rule.start;
+    let specimen = -1;
+    let hit = 0;
+    let drop = 0;
+    for (; drop < mostDrops; drop++) {
+      const advice = rule.advice(state);
+      if (advice.decision === 'stop') break;
+      const isNew = advice.specimen === 'new' || specimen < 0;
+      if (isNew) specimen += 1;
+      hit = isNew ? 1 : hit + 1;
+      const place = Math.round((advice.height - lowest) / spacing);
+      const level = Math.min(Math.max(place, 0), levels.length - 1);
+      const failed = fails(level, specimen);
+      into.level[drop] = level;
+      into.failed[drop] = failed ? 1 : 0;
+      into.specimen[drop] = specimen;
+      const outcome = failed ? 'failed' : 'survived';
+      state = rule.step(state, { height: levels[level]!, outcome, specimen: '', hit });
+    }
+    into.size = drop;
+  };
 }
 
 /** Where the number of drops is chance, tests longer than twice the one made (and 20 more) are cut. */
-function dropsAtMost({ drops, rarer, atMost }: Stop, made: number): number {
+export function dropsAtMost({ drops, rarer, atMost }: Stop, made: number): number {
   if (atMost !== undefined) return Math.max(atMost, made);
   return drops !== undefined && rarer === undefined ? Math.max(drops, made) : 2 * made + 20;
-}
-
-function nearest(levels: readonly number[], level: number): number {
-  let best = 0;
-  levels.forEach((candidate, i) => {
-    if (Math.abs(candidate - level) < Math.abs(levels[best]! - level)) best = i;
-  });
-  return best;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ImpactProtocol } from '../../../src/documents/kinds.ts';
-import { fixedWalk, risingWalk, steppedWalk } from '../../../src/impact/estimates/walks.ts';
+import { chosenWalk, fixedWalk, risingWalk, steppedWalk } from '../../../src/impact/estimates/walks.ts';
+import { langlie } from '../../../src/impact/rules/langlie.ts';
 import { levelsFrom } from '../../../src/impact/rules/levels.ts';
 import { specimensOf } from '../../../src/impact/rules/method-rules.ts';
 import { risingHeight } from '../../../src/impact/rules/rising-height.ts';
@@ -148,18 +149,31 @@ describe('risingWalk', () => {
 describe('fixedWalk', () => {
   it('repeats the hits as they were, at the planned levels', () => {
     const hits = [
-      { drop: { specimen: 'A', height: 450.4, mass: null } },
-      { drop: { specimen: 'B', height: 500, mass: null } },
-      { drop: { specimen: 'A', height: 499.2, mass: null } },
-    ] as unknown as Parameters<typeof fixedWalk>[0];
-    const { walk, specimens } = fixedWalk(hits, [450, 500], 'height');
+      { level: 0, specimen: 0 },
+      { level: 1, specimen: 1 },
+      { level: 1, specimen: 0 },
+    ];
     const into = emptyTrials(3);
-    walk((level) => level === 1, into);
-    expect(specimens).toBe(2);
+    fixedWalk(hits)((level) => level === 1, into);
     expect(made(into)).toEqual([
       [0, 'o', 0],
       [1, 'x', 1],
       [1, 'x', 0],
     ]);
+  });
+});
+
+describe('chosenWalk', () => {
+  it('sets what the rule says, at the nearest level of the grid', () => {
+    const limits = { min: 400, max: 600 };
+    const sites = { perSpecimen: 1, goesOnAfterFailure: false };
+    const rule = langlie({ limits, resolution: null, varied: 'height', stop: { drops: 4 }, ...sites });
+    const heights = Array.from({ length: 201 }, (_, i) => 400 + i);
+    const into = emptyTrials(9);
+    const outcomes = [true, false, false, true];
+    chosenWalk({ rule, levels: heights, mostDrops: 9 })(() => outcomes[into.size++]!, into);
+    // Langlie by hand: 500; failed, halfway to 400: 450; survived, balanced with 500: 475; survived, nothing is balanced
+    // with it, halfway to 600: 537.5, which the grid takes up.
+    expect(made(into).map(([level]) => heights[level])).toEqual([500, 450, 475, 538]);
   });
 });
