@@ -11,8 +11,9 @@ import type { Replay, Sample } from '../impact/replay/replay.ts';
 import { quote } from '../problem/echo.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { ComparedFactor, ComparedSample, ComparisonResult } from '../result/comparison.ts';
-import { massUsed } from '../rig/energy.ts';
+import { type EnergyScale, massUsed } from '../rig/energy.ts';
 import { laws } from '../statistics/laws/laws.ts';
+import { rigNotes } from './compare-uncertainty.ts';
 import { documentsOf } from './documents-of.ts';
 import { type ImpactTest, readImpactTest } from './impact-test.ts';
 import { replayTest } from './replay-test.ts';
@@ -25,6 +26,9 @@ interface Prepared {
   readonly looks: readonly Look[];
   readonly facts: readonly Fact[];
   readonly refused: string | null;
+  /** How its energies were made. */
+  readonly scale: EnergyScale;
+  readonly evidence: Sample;
 }
 
 /**
@@ -62,7 +66,7 @@ export async function compare(
     samples: prepared.map(({ sample }) => sample),
     factors,
     refused,
-    notes: notesOf(factors, prepared),
+    notes: [...notesOf(factors, prepared), ...rigNotes(prepared.map(sideOf))],
   };
   if (refused.length > 0) return { ...head, pairs: [], ranking: null, groups: [], influence: [] };
   const looks = prepared.map((one) => one.looks);
@@ -145,6 +149,8 @@ function prepare(test: ImpactTest, path: string, label: string): Prepared {
       }),
     ],
     refused: obstacleOf(samples, replayed),
+    scale,
+    evidence: sample,
   };
 }
 
@@ -157,6 +163,10 @@ function obstacleOf(samples: readonly Sample[], { conformance, provisional }: Re
   if (samples[0]!.refused !== null) return samples[0]!.refused;
   if (provisional.length > 0) return `provisional until settled: ${provisional.join('; ')}`;
   return conformance.status === 'invalid' ? conformance.why : null;
+}
+
+function sideOf({ test, scale, evidence, sample }: Prepared) {
+  return { label: sample.label, test, scale, sample: evidence };
 }
 
 function idleProblem(name: string, factors: readonly ComparedFactor[]): Problem {

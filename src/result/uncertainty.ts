@@ -22,6 +22,8 @@ export interface Uncertain {
 
 /** The law of propagation held against drawing (JCGM 101). */
 export interface DrawnCheck {
+  /** J at which it was made. */
+  readonly energy: number;
   readonly trials: number;
   readonly seed: number;
   readonly level: number;

@@ -50,7 +50,7 @@ function budget(page: Page, { at, lines, common, drop, whole, check }: Uncertain
   ]);
   const heads = ['of', 'source', 'standard', 'degrees', 'scope', 'adds'];
   const one = `one drop of ${amount(at.energy, 1, 'J')} (${amount(at.height, 0, 'mm')}): common ${amount(common.standardUncertainty, 3, 'J')}, from drop to drop ${amount(drop.standardUncertainty, 3, 'J')} (in the spread already, not added), together ${amount(whole.standardUncertainty, 3, 'J')} with ${whole.degrees === null ? 'infinite' : whole.degrees.toFixed(0)} effective degrees of freedom`;
-  const drawn = `${check.agrees ? 'drawing the inputs agrees' : 'DRAWING THE INPUTS DOES NOT AGREE'}: ${interval(check.drawn)} against ${interval(check.propagated)} by propagation (${check.trials} draws, seed ${check.seed}, ends within ${significant(check.tolerance, 1)} J)`;
+  const drawn = `${check.agrees ? 'drawing the inputs agrees' : 'DRAWING THE INPUTS DOES NOT AGREE'} at ${significant(check.energy, 2)} J: ${interval(check.drawn)} against ${interval(check.propagated)} by propagation (${check.trials} draws, seed ${check.seed}, ends within ${significant(check.tolerance, 1)} J)`;
   return [
     ...table(
       page,

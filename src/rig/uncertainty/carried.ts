@@ -43,7 +43,7 @@ export function carryUncertainty(
   if (used.length === 0 || !median || !(median.value! > 0)) return null;
   const energy = median.value!;
   const budget = dropBudget(used, setting, energy);
-  const check = drawnCheck(used, setting, budget);
+  const check = drawnCheck(used, setting, energy);
   return {
     at: {
       energy,
