@@ -31,6 +31,7 @@ const OF_ONE_HIT: ReadonlySet<string> = new Set([
   'medianFailureEnergy',
   'failureEnergyQuantile',
   'medianFailureHeight',
+  'medianFailureMass',
 ]);
 
 /** The keys of one criterion. */

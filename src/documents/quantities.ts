@@ -16,6 +16,8 @@ export const QUANTITIES: ReadonlyMap<string, JudgedQuantity> = new Map<string, J
   // In J for normal and logistic strength; of ln E, a pure number, for lognormal and Weibull.
   ['energySpread', { units: ['J', '1'], isPure: true, from: 'impact' }],
   ['medianFailureHeight', { units: ['mm'], from: 'impact' }],
+  // Where the protocol varies the falling mass.
+  ['medianFailureMass', { units: ['kg'], from: 'impact' }],
   ['characteristicLife', { units: ['km'], from: 'endurance' }],
   ['weibullShape', { units: ['1'], isPure: true, from: 'endurance' }],
   ['lifeQuantile', { units: ['km'], from: 'endurance', needs: 'probability' }],

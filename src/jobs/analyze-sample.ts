@@ -142,13 +142,13 @@ function measurements({ register }: ImpactTest, { key, name }: Sample, criterion
 const MEASURED_COLUMNS: Readonly<Record<string, string>> = { pressureLoss: 'pressure loss' };
 
 function evidenceOf(criterion: Criterion, estimated: ImpactEstimates): Evidence {
-  const { fit, singleHit, heightPerEnergy, observations } = estimated;
+  const { fit, singleHit, level, observations } = estimated;
   const { specimens } = observations;
   const ofOneHit = criterion.method === 'specimen-effect' ? singleHit : null;
   if (typeof ofOneHit === 'string') return withoutEvidence('none', ofOneHit, specimens);
   // Where each tyre was hit once the likelihood speaks of single hits on fresh tyres already.
   const judged = ofOneHit ?? fit;
-  const found = judged && askedForEstimate(judged, criterion, heightPerEnergy);
+  const found = judged && askedForEstimate(judged, criterion, level);
   if (found === null) {
     return withoutEvidence('none', `this drop test gives no ${criterion.quantity}`, specimens);
   }

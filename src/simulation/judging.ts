@@ -55,7 +55,7 @@ export function judging(
         return ofQuantile(0.5, 1);
       case 'failureEnergyQuantile':
         return ofQuantile(criterion.probability!, 1);
-      case 'medianFailureHeight':
+      case protocol.vary === 'mass' ? 'medianFailureMass' : 'medianFailureHeight':
         return ofQuantile(0.5, 1 / energyPerLevel);
       case 'energySpread':
         return bounded(criterion, specimens, {

@@ -19,6 +19,18 @@ describe('a log of each method', () => {
   it('draws masses where these were varied', async () => {
     const { out } = await tirelab(['analyze', 'fixtures/methods/pinch-varied-mass/run.yaml']);
     expect(out).toMatch(/8\.30 kg +52\.1 J .* of /u);
+    expect(out).toMatch(/median failure mass +8\.07 kg/u);
+  });
+
+  it('gives the median as a mass where masses were varied, from one height', async () => {
+    const log = 'fixtures/methods/pinch-varied-mass/run.yaml';
+    const { estimates } = JSON.parse((await tirelab(['analyze', '--json', log])).out);
+    const median = estimates[0];
+    const mass = estimates.find(({ quantity }: { quantity: string }) => quantity === 'medianFailureMass');
+    expect(mass.unit).toBe('kg');
+    // E = m·g·h, h = 640 mm by the protocol, standard gravity.
+    expect(mass.value).toBeCloseTo(median.value / (9.80665 * 0.64), 10);
+    expect(mass.interval.lower).toBeCloseTo(median.interval.lower / (9.80665 * 0.64), 10);
   });
 });
 

@@ -11,16 +11,24 @@ export interface AskedFor {
   readonly confidence: number;
 }
 
+/** The median as a level that can be set: a height, or a falling mass where the protocol varies that. */
+export interface LevelScale {
+  readonly quantity: 'medianFailureHeight' | 'medianFailureMass';
+  readonly unit: 'mm' | 'kg';
+  /** mm, or kg, for a joule. */
+  readonly perEnergy: number;
+}
+
 /**
- * Estimate and one-sided bounds of a quantity, in J, in mm for a height, of ln E for the spread of laws on it; null
+ * Estimate and one-sided bounds of a quantity, in J, in mm or kg for a level, of ln E for the spread of laws on it; null
  * for a quantity that this drop test does not give.
  *
- * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
+ * @param level where one falling mass (or one height) served all drops; null otherwise.
  */
 export function askedForEstimate(
   fit: Strength,
   { quantity, probability, confidence }: AskedFor,
-  heightPerEnergy: number | null,
+  level: LevelScale | null,
 ): StrengthEstimate | null {
   switch (quantity) {
     case 'medianFailureEnergy':
@@ -30,7 +38,8 @@ export function askedForEstimate(
     case 'energySpread':
       return fit.spread?.(confidence, 1) ?? null;
     case 'medianFailureHeight':
-      return heightPerEnergy === null ? null : scaled(fit.quantile(0.5, confidence, 1), heightPerEnergy);
+    case 'medianFailureMass':
+      return level?.quantity === quantity ? scaled(fit.quantile(0.5, confidence, 1), level.perEnergy) : null;
     default:
       return null;
   }

@@ -1,5 +1,5 @@
 import type { Estimate } from '../../result/estimate.ts';
-import { scaled } from './asked-for.ts';
+import { type LevelScale, scaled } from './asked-for.ts';
 import { CALIBRATION_SEED } from './calibrated.ts';
 import type { Basis } from './from-count.ts';
 import type { StrengthEstimate, StrengthFit } from './strength.ts';
@@ -8,17 +8,17 @@ import type { StrengthEstimate, StrengthFit } from './strength.ts';
 const ALWAYS = [0.1, 0.5];
 
 /**
- * The entries of the censored likelihood: median first, then spread, low percentiles, and the median as a height. Where
+ * The entries of the censored likelihood: median first, then spread, low percentiles, and the median as a level. Where
  * their intervals are calibrated, the same quantities follow with those of the profile likelihood.
  *
  * @param probabilities shares failed that are asked for beside the usual ones.
- * @param heightPerEnergy mm for a joule, where one falling mass served all drops; null otherwise.
+ * @param level what the median is as a height or a falling mass; null where no level stands for an energy.
  */
 export function estimatesFromLikelihood(
   fit: StrengthFit,
   { confidence, specimens, drops }: Basis,
   probabilities: readonly number[],
-  heightPerEnergy: number | null,
+  level: LevelScale | null,
 ): Estimate[] {
   const entry = (
     quantity: string,
@@ -43,7 +43,7 @@ export function estimatesFromLikelihood(
     },
     specimens,
     drops,
-    why: found.why ?? unboundedSentence(found),
+    why: found.why ?? unboundedSentence(found, level?.unit === 'kg' ? 'mass' : 'height'),
   });
   const shares = [...new Set([...ALWAYS, ...probabilities])].sort((a, b) => a - b);
   const spreadUnit = fit.distribution === 'normal' || fit.distribution === 'logistic' ? 'J' : '1';
@@ -54,18 +54,18 @@ export function estimatesFromLikelihood(
       shares: shares.map((share) =>
         entry('failureEnergyQuantile', 'J', quantile(share, confidence, 2), share),
       ),
-      height:
-        heightPerEnergy === null
+      level:
+        level === null
           ? { ...entry('medianFailureHeight', 'mm', NOTHING), interval: null, why: NO_HEIGHT }
-          : entry('medianFailureHeight', 'mm', scaled(median, heightPerEnergy)),
+          : entry(level.quantity, level.unit, scaled(median, level.perEnergy)),
     };
   };
   const spread = entry('energySpread', spreadUnit, fit.spread(confidence, 2));
   const first = quantiles(fit.quantile);
-  const headline = [first.median, spread, ...first.shares, first.height];
+  const headline = [first.median, spread, ...first.shares, first.level];
   if (first.median.interval?.method !== 'calibrated') return headline;
   const second = quantiles(fit.profileQuantile);
-  const beside = heightPerEnergy === null ? [] : [second.height];
+  const beside = level === null ? [] : [second.level];
   return [...headline, second.median, ...second.shares, ...beside];
 }
 
@@ -81,9 +81,12 @@ const NOTHING: StrengthEstimate = {
   why: null,
 };
 
-function unboundedSentence({ lower, upper, interval }: StrengthEstimate): string | null {
+function unboundedSentence(
+  { lower, upper, interval }: StrengthEstimate,
+  noun: 'height' | 'mass',
+): string | null {
   if (lower !== null && upper !== null) return null;
   const side = lower === null && upper === null ? 'on both sides' : lower === null ? 'downwards' : 'upwards';
   const also = interval === 'calibrated' ? ', or a strength so far off that no limit can be named' : '';
-  return `the interval is unbounded ${side}: these drops do not exclude that the chance of failure is the same at every height${also}`;
+  return `the interval is unbounded ${side}: these drops do not exclude that the chance of failure is the same at every ${noun}${also}`;
 }

@@ -17,6 +17,7 @@ import type { ConstructionOf } from '../regression/covariates.ts';
 import { regress, withinSample } from '../regression/regress.ts';
 import type { ReplayedSample } from '../replay/replay.ts';
 import { shareAimedAt } from '../rules/up-and-down.ts';
+import type { LevelScale } from './asked-for.ts';
 import { countableDrops } from './countable.ts';
 import { type Basis, estimatesFromCount } from './from-count.ts';
 import { estimatesFromLikelihood } from './from-likelihood.ts';
@@ -47,8 +48,8 @@ export interface ImpactEstimates {
   /** One hit on a fresh tyre, for criteria that ask for it: null where each tyre is hit once, a reason where it cannot be had. */
   readonly singleHit: SingleHitStrength | string | null;
   readonly observations: Observations;
-  /** mm for a joule, where one falling mass served all drops; null otherwise. */
-  readonly heightPerEnergy: number | null;
+  /** The median as a height or a falling mass; null where no level stands for an energy. */
+  readonly level: LevelScale | null;
   /** Null where it is not asked for. */
   readonly goodness: Goodness | null;
   /** Effects of conditions within these drops; null where none but the construction's is asked for. */
@@ -65,7 +66,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   const { protocol, replay, energyOf, energyPerHeight, refused } = evidence;
   const observations = observe(replay, energyOf);
   const basis = basisOf(protocol, observations);
-  const heightPerEnergy = energyPerHeight === null || protocol.vary === 'mass' ? null : 1 / energyPerHeight;
+  const level = levelScale(protocol, energyPerHeight);
   if (refused !== null) {
     const estimates = [{ ...nothing(protocol, basis), why: refused }];
     return {
@@ -73,7 +74,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
       fit: null,
       singleHit: refused,
       observations,
-      heightPerEnergy,
+      level,
       goodness: null,
       regression: null,
     };
@@ -92,7 +93,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
     interval?.method === 'calibrated' ? remarks.calibrated : remarks.beside;
   const aim = protocol.survivalsToRaise === null ? [] : [shareAimedAt(protocol.survivalsToRaise)];
   const shares = [...probabilities, ...aim];
-  const likelihood = estimatesFromLikelihood(fit, basis, shares, heightPerEnergy).map((estimate) => ({
+  const likelihood = estimatesFromLikelihood(fit, basis, shares, level).map((estimate) => ({
     ...estimate,
     why: estimate.why ?? (aim.includes(estimate.probability ?? Number.NaN) ? AIM : remarkOf(estimate)),
   }));
@@ -126,13 +127,13 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
       fitStrength(all.observations, protocol.distribution),
       basisOf(protocol, all),
       [],
-      heightPerEnergy,
+      level,
     );
     estimates.push(...again.map((estimate) => ({ ...estimate, variant })));
   }
   const goodness = goodnessOfFit(levels, evidence.asked);
   const regression = regressed?.result ?? null;
-  return { estimates, fit, singleHit, observations, heightPerEnergy, goodness, regression };
+  return { estimates, fit, singleHit, observations, level, goodness, regression };
 }
 
 const AIM = 'the share failed that the rule aims at: 1 − 2^(−1/k) for k survivals in a row';
@@ -150,6 +151,14 @@ function besideLikelihood(
     default:
       return [];
   }
+}
+
+function levelScale({ vary }: ImpactProtocol, energyPerLevel: number | null): LevelScale | null {
+  if (energyPerLevel === null) return null;
+  const perEnergy = 1 / energyPerLevel;
+  return vary === 'mass'
+    ? { quantity: 'medianFailureMass', unit: 'kg', perEnergy }
+    : { quantity: 'medianFailureHeight', unit: 'mm', perEnergy };
 }
 
 function basisOf({ confidence }: ImpactProtocol, { specimens, drops }: Observations): Basis {

@@ -19,7 +19,7 @@ interface Place {
 }
 
 /**
- * Level by drop: each drop at its height in the order in which it was made, filled where the tyre failed, hollow where
+ * Level by drop: each drop at its height, or its mass where that was varied, in the order in which it was made, filled where the tyre failed, hollow where
  * it survived, a cross where the drop was left out; the line joins the drops that count, and a ring marks those after
  * which an up-and-down series turns back.
  */
@@ -28,23 +28,24 @@ export function dropsFigure(
   id: string,
   language: Language,
 ): Figure | null {
-  const drops = path.slice(0, MOST).filter(({ height }) => Number.isFinite(height));
+  const byMass = path.some(({ mass }) => mass !== undefined);
+  const levelOf = (drop: PathDrop) => (byMass ? (drop.mass ?? Number.NaN) : drop.height);
+  const drops = path.slice(0, MOST).filter((drop) => Number.isFinite(levelOf(drop)));
   if (drops.length === 0) return null;
   const { charts } = language.words;
-  const { least, most } = ends(drops.map(({ height }) => height));
+  const { least, most } = ends(drops.map(levelOf));
   const x = horizontal(PLOT, 1, drops.length, 0.02);
   const y = vertical(PLOT, least, most, 0.08);
   const radius = drops.length <= 60 ? 4.5 : drops.length <= 150 ? 3 : 1.8;
-  const at = drops.map((drop, i) => ({ drop, x: x(i + 1), y: y(drop.height) }));
+  const at = drops.map((drop, i) => ({ drop, x: x(i + 1), y: y(levelOf(drop)) }));
   const isStaircase = protocol.method.endsWith('up-and-down');
   const series = grouped(
     at.filter(({ drop }) => drop.used),
     ({ drop }) => drop.series,
   ).map(([, places]) => places);
   const turns = isStaircase ? series.flatMap(reversals) : [];
-  const perMillimetre = energyPerMillimetre(drops);
-  const energy =
-    perMillimetre === null ? null : y.copy().domain(y.domain().map((height) => height * perMillimetre));
+  const perLevel = energyPerLevel(drops, levelOf);
+  const energy = perLevel === null ? null : y.copy().domain(y.domain().map((level) => level * perLevel));
   return {
     id,
     title: charts.titles.drops,
@@ -53,6 +54,7 @@ export function dropsFigure(
       drops: language.words.drops(path.length),
       lowest: shown(language, least, most - least),
       highest: shown(language, most, most - least),
+      unit: byMass ? 'kg' : 'mm',
       reversals: isStaircase ? turns.length : null,
       shown: drops.length,
       all: path.length,
@@ -60,7 +62,7 @@ export function dropsFigure(
     width: WIDTH,
     height: HEIGHT,
     body: together(
-      axisLeft(PLOT, y, charts.height, language),
+      axisLeft(PLOT, y, byMass ? charts.fallingMass : charts.height, language),
       axisBelow(PLOT, x, charts.dropInOrder, language, {
         ticks: x.ticks(8).filter((tick) => Number.isInteger(tick) && tick >= 1),
       }),
@@ -112,13 +114,14 @@ function pathThrough(places: readonly Place[]): string {
   return places.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${rounded(x)} ${rounded(y)}`).join('');
 }
 
-/** J for a mm where it is one and the same for all drops; null otherwise. */
-function energyPerMillimetre(drops: readonly PathDrop[]): number | null {
+/** J for a mm, or a kg, where it is one and the same for all drops; null otherwise. */
+function energyPerLevel(drops: readonly PathDrop[], levelOf: (drop: PathDrop) => number): number | null {
   const [first] = drops;
-  if (first === undefined || first.energy === null || first.height === 0) return null;
-  const ratio = first.energy / first.height;
+  if (first === undefined || first.energy === null || levelOf(first) === 0) return null;
+  const ratio = first.energy / levelOf(first);
   const same = drops.every(
-    ({ energy, height }) => energy !== null && Math.abs(energy - ratio * height) <= 1e-9 * Math.abs(energy),
+    (drop) =>
+      drop.energy !== null && Math.abs(drop.energy - ratio * levelOf(drop)) <= 1e-9 * Math.abs(drop.energy),
   );
   return same && ratio > 0 ? ratio : null;
 }

@@ -1,6 +1,7 @@
 /** Words of the pictures: titles, axes, labels, and what a person who cannot see them is told. */
 export const englishCharts = {
   height: 'height above contact (mm)',
+  fallingMass: 'falling mass (kg)',
   energy: 'energy (J)',
   medianEnergy: 'median failure energy (J)',
   dropInOrder: 'drop, in order',
@@ -47,6 +48,7 @@ export const englishCharts = {
       drops: string;
       lowest: string;
       highest: string;
+      unit: 'mm' | 'kg';
       failed: number;
       survived: number;
       leftOut: number;
@@ -54,7 +56,7 @@ export const englishCharts = {
       shown: number;
       all: number;
     }) =>
-      `${of.drops} between ${of.lowest} and ${of.highest} mm: ${of.failed} failed, ${of.survived} survived${of.leftOut > 0 ? `, ${of.leftOut} left out` : ''}${of.reversals === null ? '' : `; reversals: ${of.reversals}`}.${of.shown < of.all ? ` The first ${of.shown} are drawn.` : ''}`,
+      `${of.drops} between ${of.lowest} and ${of.highest} ${of.unit}: ${of.failed} failed, ${of.survived} survived${of.leftOut > 0 ? `, ${of.leftOut} left out` : ''}${of.reversals === null ? '' : `; reversals: ${of.reversals}`}.${of.shown < of.all ? ` The first ${of.shown} are drawn.` : ''}`,
     response: (of: { median: string | null; range: string | null; drops: string; band: string }) =>
       `The share of tyres that fail rises with the energy; ${of.median === null ? 'these outcomes give no single best curve' : `half fail at ${of.median}`}${of.range === null ? '' : ` (interval ${of.range})`}. The band is the pointwise ${of.band} interval, the strokes at its edges are ${of.drops}: above the failures, below the survivals.`,
     limit: (of: { limit: string; bound: string | null }) =>

@@ -2,6 +2,7 @@ import type { Words } from './english.ts';
 
 export const germanCharts: Words['charts'] = {
   height: 'Höhe über der Berührung (mm)',
+  fallingMass: 'fallende Masse (kg)',
   energy: 'Energie (J)',
   medianEnergy: 'mittlere Versagensenergie (J)',
   dropInOrder: 'Schlag, der Reihe nach',
@@ -45,7 +46,7 @@ export const germanCharts: Words['charts'] = {
   },
   tell: {
     drops: (of) =>
-      `${of.drops} zwischen ${of.lowest} und ${of.highest} mm: ${of.failed} versagt, ${of.survived} überstanden${of.leftOut > 0 ? `, ${of.leftOut} ausgelassen` : ''}${of.reversals === null ? '' : `; Umkehrungen: ${of.reversals}`}.${of.shown < of.all ? ` Gezeichnet sind die ersten ${of.shown}.` : ''}`,
+      `${of.drops} zwischen ${of.lowest} und ${of.highest} ${of.unit}: ${of.failed} versagt, ${of.survived} überstanden${of.leftOut > 0 ? `, ${of.leftOut} ausgelassen` : ''}${of.reversals === null ? '' : `; Umkehrungen: ${of.reversals}`}.${of.shown < of.all ? ` Gezeichnet sind die ersten ${of.shown}.` : ''}`,
     response: (of) =>
       `Der Anteil der Reifen, die versagen, steigt mit der Energie; ${of.median === null ? 'diese Ergebnisse geben keine einzelne beste Kurve' : `die Hälfte versagt bei ${of.median}`}${of.range === null ? '' : ` (Bereich ${of.range})`}. Das Band ist der punktweise ${of.band}-Bereich, die Striche an den Rändern sind ${of.drops}: oben versagt, unten überstanden.`,
     limit: (of) =>

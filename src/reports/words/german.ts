@@ -1,5 +1,6 @@
 import type { Words } from './english.ts';
 import { germanCharts } from './german-charts.ts';
+import { germanEvidence } from './german-evidence.ts';
 import { germanSections } from './german-sections.ts';
 import { germanStudies } from './german-studies.ts';
 import { enumerated, splitWords } from './named-quantity.ts';
@@ -7,6 +8,7 @@ import { enumerated, splitWords } from './named-quantity.ts';
 const QUANTITIES: Readonly<Record<string, string>> = {
   medianFailureEnergy: 'mittlere Versagensenergie',
   medianFailureHeight: 'mittlere Versagenshöhe',
+  medianFailureMass: 'mittlere Versagensmasse',
   characteristicLife: 'charakteristische Lebensdauer',
   weibullShape: 'Weibull-Form',
   lifeQuantile: 'Quantil der Lebensdauer',
@@ -111,6 +113,7 @@ export const german: Words = {
   charts: germanCharts,
   ...germanSections,
   ...germanStudies,
+  ...germanEvidence,
   between: (lower, upper) => `${lower} bis ${upper}`,
   from: (lower) => `ab ${lower}, nach oben offen`,
   upTo: (upper) => `nach unten offen, bis ${upper}`,

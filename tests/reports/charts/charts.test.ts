@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { dropsFigure } from '../../../src/reports/charts/drops.ts';
 import { svgOf } from '../../../src/reports/charts/figure.ts';
 import { timelineFigure } from '../../../src/reports/charts/timeline.ts';
 import { languages } from '../../../src/reports/words/language.ts';
@@ -54,6 +55,37 @@ describe('hostile names', () => {
     const svg = svgOf(figure!);
     expect(svg).not.toMatch(/<script|[\u0000-\u001f\u202a-\u202e\u2066-\u2069]/u);
     expect(svg.length).toBeLessThan(80_000);
+  });
+});
+
+describe('drops by their falling mass', () => {
+  const drop = (line: number, mass: number, outcome: 'failed' | 'survived') => ({
+    line,
+    specimen: `T${line}`,
+    series: null,
+    height: 640,
+    mass,
+    energy: mass * 9.80665 * 0.64,
+    outcome,
+    used: true,
+  });
+  const path = [drop(2, 8, 'failed'), drop(3, 7.7, 'survived'), drop(4, 8, 'survived')];
+  const figure = (language: (typeof languages)['en']) =>
+    dropsFigure(
+      { path, protocol: { id: 'p', version: '1', method: 'up-and-down', title: null } },
+      'd',
+      language,
+    )!;
+
+  it('stand at their mass, with its name and unit', () => {
+    const svg = svgOf(figure(languages.en));
+    expect(svg).toContain('>falling mass (kg)<');
+    expect(svg).not.toContain('height above contact');
+    expect(figure(languages.en).alternative).toContain('3 drops between 7.70 and 8.00 kg: 1 failed, 2 survived');
+    // Three drops at two masses: two places from top to bottom.
+    const places = new Set([...svg.matchAll(/cy="([\d.]+)" r="4.5"/gu)].map(([, cy]) => cy));
+    expect(places.size).toBeGreaterThanOrEqual(2);
+    expect(svgOf(figure(languages.de))).toContain('>fallende Masse (kg)<');
   });
 });
 
