@@ -34,8 +34,8 @@ const program = await build({
   outfile: join(fresh, 'tirelab.js'),
   format: 'cjs',
   supported: { 'dynamic-import': false },
-  define: { ...shared.define, 'import.meta.url': 'here' },
-  banner: { js: '(function(require,filename){const here=require("node:url").pathToFileURL(filename).href;' },
+  define: { ...shared.define, 'import.meta.url': '__here' },
+  banner: { js: '(function(require,filename){const __here=require("node:url").pathToFileURL(filename).href;' },
   footer: { js: '})' },
   write: false,
 });

@@ -18,18 +18,18 @@ export interface TaskRunner<Task, Reply> {
  * @param file of dist/
  * @param workers threads, or null for one a core
  * @param tasks how many there will be
- * @param here what the calling thread answers
+ * @param inline what the calling thread answers
  */
 export function taskRunner<Task, Reply>(
   file: string,
   workers: number | null,
   tasks: number,
-  here: () => (task: Task) => Reply | Promise<Reply>,
+  inline: () => (task: Task) => Reply | Promise<Reply>,
 ): TaskRunner<Task, Reply> {
   const useful = Math.min(workers ?? availableParallelism(), tasks);
   const entry = new URL(`./${file}`, import.meta.url);
   if (useful < 2 || !existsSync(fileURLToPath(entry))) {
-    const answer = here();
+    const answer = inline();
     return { run: async (task) => answer(task), ahead: 1, close: async () => {} };
   }
   const pool = new ThreadPool<Task, Reply>(entry, useful);
