@@ -16,8 +16,9 @@ import { CATALOGUE } from '../src/conformance/catalogue/catalogue.ts';
 import { visibilityMarkdown } from '../src/conformance/visibility.ts';
 import { randomStream } from '../src/statistics/random/random-stream.ts';
 import { csv } from '../tests/mutation/analysed.ts';
+import { WRITTEN_KINDS } from '../tests/mutation/by-another-hand.ts';
 import { INJECTIONS } from '../tests/mutation/injections.ts';
-import { falseAlarms, tally } from '../tests/mutation/tally.ts';
+import { falseAlarms, falseAlarmsElsewhere, tally } from '../tests/mutation/tally.ts';
 
 const [first, second] = process.argv.slice(2);
 if (first === '--visibility') process.stdout.write(visibilityMarkdown(CATALOGUE));
@@ -45,13 +46,19 @@ async function count(places: number, seed: number): Promise<void> {
     clean.push(`| ${kind} | ${places} | ${alarms.length} |`);
     for (const alarm of alarms.slice(0, 20)) process.stderr.write(`${alarm}\n`);
   }
+  for (const kind of WRITTEN_KINDS) {
+    const alarms = await falseAlarmsElsewhere(kind, places, seed + 10_000);
+    clean.push(`| ${kind} (by another hand) | ${places} | ${alarms.length} |`);
+    for (const alarm of alarms.slice(0, 20)) process.stderr.write(`${alarm}\n`);
+  }
   process.stdout.write(`# Faults put into clean tests, and what was told of them
 
 \`bench/mutator.ts\`, ${places} places each, seeds from ${seed}. Found is: told with its code at its line. A false alarm is any
 other deviation, or the same one told twice.
 
 The noise of a clean test stays within the tolerances, as that of a careful lab does, and its tyres fail between the ends of
-a rise: what is told at a limit is for tests/impact/replay. Faults and clean tests have one author, who knew the checks.
+a rise: what is told at a limit is for tests/impact/replay. The faults are put into tests of the same author, made by the
+program's own rules; those of another hand (tests/mutation/by-another-hand.ts) use neither these rules nor that generator.
 
 Of ${sums.places} faults ${sums.found} were found and ${sums.places - sums.found} missed; ${sums.alarms} false alarms beside them.
 

@@ -1,5 +1,6 @@
 import { counted } from '../quantity/format.ts';
 import { catalogued } from './catalogue/catalogue.ts';
+import { HEAVIER } from './catalogue/heavier.ts';
 import type { Deviation, ListedDeviation, Scope, Severity } from './deviation.ts';
 
 /** Of each code so many stand alone; those beyond are summed up (CONTRACT: not errors). */
@@ -19,6 +20,22 @@ export interface Raised {
   readonly drop?: number;
 }
 
+/** What a deviation weighs, and whether the protocol made it heavier than usual. */
+export interface Weight {
+  readonly severity: Severity;
+  readonly scope: Scope;
+  readonly isHeavier: boolean;
+}
+
+const COUNTED = 'the protocol weighs it heavier than usual (heavier)';
+const CONSEQUENCE: Readonly<Record<Scope, string>> = {
+  drop: 'the drop is left out of the estimate',
+  interval: 'the stretch is left out',
+  specimen: 'the drops of the specimen are left out of the estimate',
+  run: 'no estimate can be trusted',
+  comparison: 'results are comparable only within one state of it',
+};
+
 const WEIGHT: Readonly<Record<Severity, number>> = { note: 0, minor: 1, invalidating: 2 };
 
 /**
@@ -31,9 +48,17 @@ export class DeviationList {
   readonly #beyond = new Map<string, ListedDeviation & { firstLine: number; lastLine: number }>();
   #heaviest: Severity | null = null;
   readonly #condemning = new Map<string, Scope>();
+  readonly #heavier: ReadonlySet<string>;
 
-  add(raised: Raised): void {
-    const entry = catalogued(raised.code);
+  /** @param heavier codes that the protocol weighs heavier than usual, where the check does not settle the weight */
+  constructor(heavier: Iterable<string> = []) {
+    this.#heavier = new Set(heavier);
+  }
+
+  /** @returns what the deviation weighs */
+  add(given: Raised): Weight {
+    const entry = catalogued(given.code);
+    const raised = this.#weighed(given);
     const severity = raised.severity ?? entry.severity;
     const scope = raised.scope ?? entry.scope;
     if (this.#heaviest === null || WEIGHT[severity] > WEIGHT[this.#heaviest]) this.#heaviest = severity;
@@ -57,6 +82,17 @@ export class DeviationList {
         drop: raised.drop ?? null,
       });
     }
+    return { severity, scope, isHeavier: raised !== given };
+  }
+
+  /** With the heavier weight and what it does, where the protocol asks for it. */
+  #weighed(raised: Raised): Raised {
+    const heavier = this.#heavier.has(raised.code) ? HEAVIER.get(raised.code) : undefined;
+    if (heavier === undefined || raised.severity !== undefined) return raised;
+    const { severity } = heavier;
+    const scope = raised.scope ?? heavier.scope;
+    const effect = severity === 'minor' ? COUNTED : `${COUNTED}: ${CONSEQUENCE[scope]}`;
+    return { ...raised, severity, scope, effect };
   }
 
   /** The heaviest severity met; null where there was nothing. */

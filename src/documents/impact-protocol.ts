@@ -35,6 +35,7 @@ function build(fields: WholeImpact): Omit<ImpactProtocol, 'source'> {
           tube: fields.mounting.tube ?? null,
           sealant: fields.mounting.sealant ?? null,
           insert: fields.mounting.insert ?? null,
+          torque: fields.mounting.torque ?? null,
         }
       : null,
     preparation: fields.preparation
@@ -43,6 +44,14 @@ function build(fields: WholeImpact): Omit<ImpactProtocol, 'source'> {
           age: fields.preparation.age ?? null,
         }
       : null,
+    leakCheck: fields.leakCheck
+      ? {
+          method: fields.leakCheck.method ?? null,
+          hold: fields.leakCheck.hold ?? null,
+          loss: fields.leakCheck.loss ?? null,
+        }
+      : null,
+    heavier: fields.heavier ?? [],
     rigCheck: fields.rigCheck ?? null,
     mass: fields.mass ?? null,
     gravity: fields.gravity ?? null,

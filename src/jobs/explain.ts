@@ -1,4 +1,5 @@
 import { CATALOGUE } from '../conformance/catalogue/catalogue.ts';
+import { HEAVIER } from '../conformance/catalogue/heavier.ts';
 import { VISIBILITY } from '../conformance/visibility.ts';
 import { echo } from '../problem/echo.ts';
 import { suggest } from '../problem/suggest.ts';
@@ -49,6 +50,7 @@ function explanationOf({
     title,
     severity,
     scope,
+    heavier: HEAVIER.get(code) ?? null,
     effect,
     excuses,
     seen: visible?.seen ?? [],

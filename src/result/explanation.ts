@@ -7,6 +7,8 @@ export interface Explanation {
   /** As a rule; a check or the protocol may weigh it otherwise. */
   readonly severity: Severity;
   readonly scope: Scope;
+  /** What it weighs where the protocol names it under `heavier`; null where it has one weight. */
+  readonly heavier: { readonly severity: Severity; readonly scope: Scope } | null;
   readonly effect: string;
   /** Whether it may be the reason for leaving a drop out. */
   readonly excuses: boolean;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { VISIBILITY } from '../../src/conformance/visibility.ts';
+import { WRITTEN_KINDS } from './by-another-hand.ts';
 import { INJECTIONS } from './injections.ts';
-import { falseAlarms, tally } from './tally.ts';
+import { falseAlarms, falseAlarmsElsewhere, tally } from './tally.ts';
 
 // bench/mutator.ts does the same at 100 places; its table is bench/mutator.md.
 
@@ -24,5 +25,9 @@ describe('every visible deviation, put into a clean test', () => {
 describe('clean tests', () => {
   it.each(['up-and-down', 'rising-height', 'session'] as const)('of %s raise nothing', async (kind) => {
     expect(await falseAlarms(kind, 15, 2000)).toEqual([]);
+  });
+
+  it.each(WRITTEN_KINDS)('written by another hand raise nothing: %s', async (kind) => {
+    expect(await falseAlarmsElsewhere(kind, 15, 2000)).toEqual([]);
   });
 });

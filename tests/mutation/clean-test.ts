@@ -159,6 +159,8 @@ function cellsOf(
   const measured = height + clipped(0.25, 0.8, random);
   const temperature = 23 + clipped(0.5, 1.7, random);
   const free = Math.sqrt((2 * 9.80665 * measured) / 1000);
+  const pressure = 2 + clipped(0.008, 0.03, random);
+  const after = failed ? 0.4 * random.uniform() : pressure - 0.02 * random.uniform();
   return {
     series: construction,
     specimen: name,
@@ -166,7 +168,9 @@ function cellsOf(
     'planned height [mm]': `${height}`,
     'height [mm]': measured.toFixed(1),
     'mass [kg]': (8 + clipped(0.002, 0.006, random)).toFixed(3),
-    'pressure [bar]': (2 + clipped(0.008, 0.03, random)).toFixed(3),
+    'pressure [bar]': pressure.toFixed(3),
+    'pressure after [bar]': after.toFixed(3),
+    'leak check': 'water-bath',
     'temperature [°C]': temperature.toFixed(1),
     'velocity [m/s]': (free * (0.995 + clipped(0.0015, 0.004, random))).toFixed(4),
     outcome: failed ? 'failed' : 'survived',
@@ -212,6 +216,7 @@ function register(tyres: readonly Cells[], random: RandomStream): Table {
     'construction',
     'role',
     'mass [g]',
+    'width [mm]',
     'diameter [mm]',
     'batch',
     'cured',
@@ -224,6 +229,7 @@ function register(tyres: readonly Cells[], random: RandomStream): Table {
     construction: row.series!,
     role: 'candidate',
     'mass [g]': `${Math.round(903 + 9 * random.normal())}`,
+    'width [mm]': (61.8 + clipped(0.3, 0.9, random)).toFixed(1),
     'diameter [mm]': (740 + clipped(0.3, 0.8, random)).toFixed(1),
     batch: 'B07',
     cured: `2026-01-${String(10 + Math.floor(random.uniform() * 15)).padStart(2, '0')}`,

@@ -121,6 +121,8 @@ const renumber = (test: CleanTest) => {
 const laterHits = (rows: readonly Cells[], least = 1) =>
   [...rows.keys()].filter((i) => i >= least && rows[i - least]!.specimen === rows[i]!.specimen);
 const failedRows = (rows: readonly Cells[]) => [...rows.keys()].filter((i) => rows[i]!.outcome === 'failed');
+const survivedRows = (rows: readonly Cells[]) =>
+  [...rows.keys()].filter((i) => rows[i]!.outcome === 'survived');
 
 /** Makes the hook change the height of the first later hit of a rise at or after an index. */
 function atLaterHit(index: number, change: (height: number) => number): Hooks {
@@ -299,7 +301,9 @@ const SEEN_IN_LOGS: readonly Injection[] = [
   }),
   fromRow('DROP-19', 'another configuration of the rig', UD, 'rig', 'drop-2@2026-05'),
   onRow('DROP-21', 'pressure out of its band', UD, (row, random) => {
-    row['pressure [bar]'] = (2 + between(0.06, 0.3, random) * (random.uniform() < 0.5 ? 1 : -1)).toFixed(3);
+    const off = between(0.06, 0.3, random) * (random.uniform() < 0.5 ? 1 : -1);
+    row['pressure [bar]'] = (2 + off).toFixed(3);
+    if (row.outcome === 'survived') row['pressure after [bar]'] = row['pressure [bar]'];
   }),
   {
     code: 'DROP-22',
@@ -396,7 +400,27 @@ const SEEN_IN_LOGS: readonly Injection[] = [
   onRow('DROP-45', 'a second reader sees another outcome', UD, (row) => {
     row['second reading'] = row.outcome === 'failed' ? 'survived' : 'failed';
   }),
+  onRow(
+    'DROP-45',
+    'the gauge fell over a hit that was survived',
+    RISE,
+    (row, random) => {
+      row['pressure after [bar]'] = between(0.5, 1.85, random).toFixed(2);
+    },
+    { where: survivedRows },
+  ),
+  onRow(
+    'DROP-45',
+    'the pressure held where a failure without a damage was noted',
+    UD,
+    (row) => {
+      row['pressure after [bar]'] = row['pressure [bar]']!;
+      row.damage = '';
+    },
+    { where: failedRows },
+  ),
   fromRow('DROP-46', 'another failure criterion', UD, 'failure criterion', 'casing cut through'),
+  fromRow('DROP-46', 'another way of looking for leaks', RISE, 'leak check', 'by-ear'),
   {
     code: 'DROP-47',
     how: 'one construction after the other',
@@ -669,6 +693,17 @@ const SEEN_IN_DOCUMENTS: readonly Injection[] = [
       const test = cleanTest(seed, UD);
       const mass = `${890 + below(20, random)}`;
       for (const row of test.specimens.rows) row['mass [g]'] = mass;
+      return { test, file: 'register', line: 2 };
+    },
+  },
+  {
+    code: 'DROP-53',
+    how: 'one width for all',
+    kind: RISE,
+    inject(seed, random) {
+      const test = cleanTest(seed, RISE);
+      const width = between(61, 62, random).toFixed(1);
+      for (const row of test.specimens.rows) row['width [mm]'] = width;
       return { test, file: 'register', line: 2 };
     },
   },

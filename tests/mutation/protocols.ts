@@ -7,8 +7,9 @@ const COMMON = `mass: 8.000 kg ± 0.5 %
 pressure: 2.0 bar ± 0.05 bar
 temperature: 23 °C ± 2 K
 failure: loss of air within 60 s
-mounting: { rimWidth: 25 mm, rimType: TC, tube: butyl, sealant: 0 ml, insert: none }
+mounting: { rimWidth: 25 mm, rimType: TC, tube: butyl, sealant: 0 ml, insert: none, torque: 15 Nm ± 2 Nm }
 preparation: { conditioning: 3 h, age: 16 h }
+leakCheck: { method: water-bath, hold: 60 s, loss: 0.1 bar }
 rigCheck: daily
 `;
 

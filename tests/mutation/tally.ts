@@ -1,5 +1,6 @@
 import { randomStream } from '../../src/statistics/random/random-stream.ts';
-import { analysed } from './analysed.ts';
+import { analysed, analysedFiles } from './analysed.ts';
+import { writtenTest } from './by-another-hand.ts';
 import { cleanTest, type Kind } from './clean-test.ts';
 import type { Injection } from './injections.ts';
 
@@ -39,6 +40,17 @@ export async function falseAlarms(kind: Kind, tests: number, from = 1): Promise<
   const alarms: string[] = [];
   for (let seed = from; seed < from + tests; seed++) {
     const { deviations } = await analysed(cleanTest(seed, kind));
+    for (const { code, line, message } of deviations)
+      alarms.push(`${kind} ${seed}: ${code}@${line} ${message}`);
+  }
+  return alarms;
+}
+
+/** The same of tests written by another hand. */
+export async function falseAlarmsElsewhere(kind: string, tests: number, from = 1): Promise<string[]> {
+  const alarms: string[] = [];
+  for (let seed = from; seed < from + tests; seed++) {
+    const { deviations } = await analysedFiles(writtenTest(kind, seed));
     for (const { code, line, message } of deviations)
       alarms.push(`${kind} ${seed}: ${code}@${line} ${message}`);
   }

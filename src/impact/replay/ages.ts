@@ -9,8 +9,6 @@ import type { Tyre } from './tyre.ts';
 const WEEK = 7 * 86_400_000;
 /** Weeks by which the middle ages of compared constructions may differ. Common practice, no source. */
 const WEEKS = 4;
-/** So many equal values of a measurement were not measured one by one. Common practice, no source. */
-const COPIED = 5;
 
 /** Raises DROP-28 where the tyres of compared constructions were cured weeks apart. */
 export function checkAges({ tyres, groups, visits }: Session, list: DeviationList): void {
@@ -36,29 +34,6 @@ export function checkAges({ tyres, groups, visits }: Session, list: DeviationLis
   const found = () =>
     `tyres of ${echo(youngest.name, 40)} were cured ${apart} weeks after those of ${echo(oldest.name, 40)}, expected at most ${WEEKS}`;
   list.add({ code: 'DROP-28', found, file, line });
-}
-
-/** Raises DROP-53 where a measurement has one value for all tyres of a construction: it was copied, not measured. */
-export function checkNominals({ tyres }: Session, list: DeviationList): void {
-  const masses = new Map<string | null, Tyre[]>();
-  for (const tyre of tyres) {
-    if (tyre.row?.mass == null) continue;
-    const same = masses.get(tyre.row.construction);
-    if (same === undefined) masses.set(tyre.row.construction, [tyre]);
-    else same.push(tyre);
-  }
-  for (const same of masses.values()) {
-    const [first] = same;
-    const mass = first!.row!.mass!;
-    if (same.length < COPIED || same.some(({ row }) => row!.mass !== mass)) continue;
-    const { file, line } = first!.row!;
-    list.add({
-      code: 'DROP-53',
-      file,
-      line,
-      found: () => `all ${same.length} tyres have a mass of ${upTo(mass, 1)} g`,
-    });
-  }
 }
 
 function median(values: readonly number[]): number {

@@ -1,7 +1,8 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
-import { checkAges, checkNominals } from './ages.ts';
+import { checkAges } from './ages.ts';
 import { checkConfiguration } from './configuration.ts';
 import { checkDrift } from './drift.ts';
+import { checkNominals } from './nominals.ts';
 import { checkOrder } from './order.ts';
 import { checkRests } from './rests.ts';
 import { checkRigChecks } from './rig-checks.ts';

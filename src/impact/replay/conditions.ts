@@ -10,7 +10,7 @@ const PRESSURE_TOLERANCE = 0.05;
 const TEMPERATURE_TOLERANCE = 2;
 /** K beyond which a drop cannot count, and the multiple of the pressure tolerance that does the same. */
 const TEMPERATURE_LIMIT = 5;
-const PRESSURE_LIMIT = 2;
+export const PRESSURE_LIMIT = 2;
 
 /** A value on its limit must not fall off it by the last bit of a subtraction. */
 const SLACK = 1e-9;
@@ -48,7 +48,7 @@ export function checkFixedHeight(
 export function checkPressure(visit: Visit, planned: Quantity | null, list: DeviationList): void {
   const { pressure } = visit.drop;
   if (pressure === null || planned === null) return;
-  const tolerance = halfWidth(planned, PRESSURE_TOLERANCE);
+  const tolerance = pressureTolerance(planned);
   const off = Math.abs(pressure - planned.value);
   if (off <= tolerance + SLACK) return;
   const found = () =>
@@ -110,6 +110,11 @@ export function unrecorded(protocol: ImpactProtocol, visits: readonly Visit[], u
 
 function isQuantity(pressure: NonNullable<ImpactProtocol['pressure']>): pressure is Quantity {
   return typeof pressure.value === 'number';
+}
+
+/** bar either way that a pressure may be off: the protocol's, else the usual. */
+export function pressureTolerance(planned: Quantity | null): number {
+  return planned === null ? PRESSURE_TOLERANCE : halfWidth(planned, PRESSURE_TOLERANCE);
 }
 
 function halfWidth(planned: Quantity, fallback: number): number {

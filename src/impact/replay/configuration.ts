@@ -1,4 +1,4 @@
-import type { DeviationList } from '../../conformance/deviation-list.ts';
+import type { DeviationList, Raised } from '../../conformance/deviation-list.ts';
 import { quote } from '../../problem/echo.ts';
 import type { Visit } from './replayed.ts';
 import type { Session } from './session.ts';
@@ -39,6 +39,18 @@ export function checkConfiguration(session: Session, list: DeviationList): void 
       },
     );
   }
+  if (columns.has('leakCheck')) {
+    const planned = protocol.leakCheck?.method ?? null;
+    changes(
+      visits,
+      ({ drop }) => drop.details?.leakCheck ?? null,
+      (visit, first, now) => {
+        const before = planned === null ? `at first by ${quote(first)}` : `planned by ${quote(first)}`;
+        add(list, visit, 'DROP-46', `tightness looked at by ${quote(now)}, ${before}`, LEAK_CHECK);
+      },
+      planned,
+    );
+  }
   if (columns.has('protocol')) {
     const own = `${protocol.id}@${protocol.version}`;
     changes(
@@ -52,6 +64,13 @@ export function checkConfiguration(session: Session, list: DeviationList): void 
     );
   }
 }
+
+/** The criterion is the same in words; what is found by it may not be. */
+const LEAK_CHECK = {
+  severity: 'minor',
+  scope: 'run',
+  effect: 'a slow leak that one way finds, the other may not',
+} as const;
 
 function checkRigs({ visits, groups }: Session, list: DeviationList): void {
   const first = new Map<string, string>();
@@ -89,7 +108,13 @@ function changes(
   }
 }
 
-function add(list: DeviationList, visit: Visit, code: string, found: string): void {
+function add(
+  list: DeviationList,
+  visit: Visit,
+  code: string,
+  found: string,
+  more: Pick<Raised, 'severity' | 'scope' | 'effect'> = {},
+): void {
   const { drop } = visit;
   const place = {
     file: drop.file,
@@ -97,5 +122,5 @@ function add(list: DeviationList, visit: Visit, code: string, found: string): vo
     specimen: drop.specimen,
     drop: drop.number ?? visit.place,
   };
-  list.add({ code, found: () => found, ...place });
+  list.add({ code, found: () => found, ...place, ...more });
 }

@@ -22,6 +22,8 @@ import { retirement } from './retirement.ts';
 import type { Session } from './session.ts';
 import { hitCount, siteWatch } from './sites.ts';
 import { checkStatedMasses } from './stated-masses.ts';
+import { checkTightness, leakCheckNotes } from './tightness.ts';
+import { torqueNotes } from './torque.ts';
 import { checkMembership } from './tyres.ts';
 import { checkVelocity, checkVelocityCoverage } from './velocity.ts';
 
@@ -37,7 +39,7 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
   let met = -1;
   let unsettled = 0;
   checkStatedMasses(session, list);
-  checkNumbering(visits, list);
+  checkNumbering(visits, protocol, list);
   for (const visit of visits) {
     const isFirst = visit.tyre.index > met;
     if (isFirst) met = visit.tyre.index;
@@ -64,6 +66,7 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
     checkVelocity(visit, protocol.energy, scale.gravityOf(visit.drop).value, list);
     checkDamage(visit, protocol, list);
     checkReadings(visit, list);
+    checkTightness(visit, protocol, pressure, list);
     if (visit.use !== 'set-aside') {
       watchSite(visit, visit.steers, list);
       if (visit.steers) countHit(visit, list);
@@ -71,5 +74,10 @@ export function checkEachDrop(session: Session, list: DeviationList): string[] {
     retired.note(visit);
   }
   checkVelocityCoverage(visits, columns, protocol.energy, list);
-  return [...unrecorded(protocol, visits, unsettled), ...damageNotes(visits)];
+  return [
+    ...unrecorded(protocol, visits, unsettled),
+    ...leakCheckNotes(visits, protocol),
+    ...torqueNotes(session),
+    ...damageNotes(visits),
+  ];
 }

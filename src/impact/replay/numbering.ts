@@ -1,5 +1,7 @@
 import type { DeviationList } from '../../conformance/deviation-list.ts';
+import type { ImpactProtocol } from '../../documents/kinds.ts';
 import type { Drop } from '../../logs/drop.ts';
+import { counted } from '../../quantity/format.ts';
 import { raiseAt, type Visit } from './replayed.ts';
 
 type GroupOf = (drop: Drop) => string;
@@ -20,9 +22,14 @@ interface Fault {
 
 /**
  * Raises DROP-49 for drop numbers that are missing, doubled or going back. Numbers run over the whole log from any
- * first one (a rig's counter), or from 1 within each file, series or specimen where that is what the log does.
+ * first one (a rig's counter), or from 1 within each file, series or specimen where that is what the log does. It is
+ * told whether a missing drop may have been a failure: only then may a protocol weigh it heavier.
  */
-export function checkNumbering(visits: readonly Visit[], list: DeviationList): void {
+export function checkNumbering(
+  visits: readonly Visit[],
+  protocol: ImpactProtocol,
+  list: DeviationList,
+): void {
   if (visits.every(({ drop }) => drop.number === null)) return;
   let best: Fault[] | null = null;
   for (const { groupOf, restarts } of SCHEMES) {
@@ -31,13 +38,36 @@ export function checkNumbering(visits: readonly Visit[], list: DeviationList): v
     if (best?.length === 0) return;
   }
   for (const { visit, expected } of best ?? []) {
-    raiseAt(list, visit, 'DROP-49', () => {
-      const { number } = visit.drop;
+    const { number } = visit.drop;
+    const missing = number === null ? 0 : number - expected;
+    const held = missing > 0 ? whyHeld(visits[visit.place - 2] ?? null, visit, missing, protocol) : '';
+    const found = () => {
       if (number === null) return `no drop number, expected ${expected}`;
-      const how = number > expected ? 'after a gap' : 'a second time or going back';
-      return `drop number ${number} ${how}, expected ${expected}`;
-    });
+      if (missing <= 0) return `drop number ${number} a second time or going back, expected ${expected}`;
+      const what = held ?? `${missing === 1 ? 'the missing drop' : 'a missing one'} may have been a failure`;
+      return `drop number ${number} after a gap of ${counted(missing, 'drop')}, expected ${expected}; ${what}`;
+    };
+    raiseAt(list, visit, 'DROP-49', found, held === null ? {} : { severity: 'minor' });
   }
+}
+
+/** Why missing drops cannot have been failures; null where one may have been. */
+function whyHeld(
+  before: Visit | null,
+  visit: Visit,
+  missing: number,
+  { method, afterFailure }: ImpactProtocol,
+): string | null {
+  // Without an outcome to go on from, nothing is known of what the operator would have done.
+  if (before?.acted !== 'failed' && before?.acted !== 'survived') return null;
+  if (before.tyre === visit.tyre && before.acted === 'survived' && afterFailure === 'retire') {
+    return 'the tyre was hit again, so it had held';
+  }
+  const goesOn = before.acted === 'failed' ? visit.setting < before.setting : visit.setting > before.setting;
+  // A drop between that counted would have moved the height once more.
+  if (method === 'up-and-down' && missing === 1 && goesOn)
+    return 'the height follows from the drop before it';
+  return null;
 }
 
 /** The rows that break a scheme; null as soon as they are as many as `most`. */

@@ -53,7 +53,7 @@ export interface Replay extends ReplayedSample {
 export function replay(input: ReplayInput): Replay {
   const { protocol, rig, drops, constructions, acted } = input;
   const rigOf = input.rigOf ?? (() => rig);
-  const list = new DeviationList();
+  const list = new DeviationList(protocol.heavier);
   for (const { file, line, message } of input.unsaved ?? []) {
     list.add({ code: 'DROP-51', found: () => message, file, ...(line === null ? {} : { line }) });
   }

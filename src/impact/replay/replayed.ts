@@ -1,4 +1,3 @@
-import { catalogued } from '../../conformance/catalogue/catalogue.ts';
 import type { DeviationList, Raised } from '../../conformance/deviation-list.ts';
 import type { Drop } from '../../logs/drop.ts';
 import type { Varied } from '../rules/levels.ts';
@@ -87,8 +86,10 @@ export function raiseAt(
     specimen: drop.specimen,
     drop: drop.number ?? visit.place,
   };
-  list.add({ code, found, ...place, ...more });
-  if ((more.severity ?? catalogued(code).severity) === 'invalidating') leaveOut(visit, code);
+  const { severity, scope, isHeavier } = list.add({ code, found, ...place, ...more });
+  if (severity !== 'invalidating') return;
+  if (isHeavier && scope === 'specimen') visit.tyre.condemnedBy ??= code;
+  leaveOut(visit, code);
 }
 
 export function leaveOut(visit: Visit, code: string): void {
