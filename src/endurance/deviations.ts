@@ -118,6 +118,11 @@ function gaps({ ledger, plan }: DrumPass, { distance }: DrumSummary, listing: De
   events(books, listing, 'DRUM-20', 'gap-reset', 'nothing was logged, and the counter began anew');
   events(books, listing, 'DRUM-21', 'clock', 'the clock stepped');
   events(books, listing, 'DRUM-45', 'overlap', 'time and counter stepped back together');
+  const { different, firstDifferent } = ledger.rewritten;
+  if (!firstDifferent) return;
+  const found = `${counted(different, 'whole minute')} written twice with other values: look which of the two is right`;
+  const { file, line } = firstDifferent;
+  listing.once('DRUM-45', found, { file, count: different, firstLine: line }, { severity: 'invalidating' });
 }
 
 function events(

@@ -16,6 +16,7 @@ import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
 import { Plausibility } from './plausible.ts';
 import { LOG_RULES, type LogRules } from './rules.ts';
+import { UnitStep } from './unit-step.ts';
 
 /** A log and how its rig writes it; null for the plain form. */
 export interface LogFile {
@@ -70,7 +71,9 @@ export async function passDrumLogs(
     const whole = typeof file === 'string' ? { path: file, profile: null } : file;
     given.set(openLog(whole, options.dialect), whole);
   }
-  const logs = inOrder([...given.keys()], schedule, rules);
+  const { runner = inlineRunner() } = options;
+  const { own, copies } = await apart([...given.keys()], runner);
+  const logs = inOrder(own, schedule, rules);
   const first = logs[0]!;
   const interval = rules.interval ?? (options.sampling ? 1 / options.sampling : null);
   const milliseconds = interval ? interval * 1000 : medianInterval(first, schedule, rules);
@@ -79,7 +82,7 @@ export async function passDrumLogs(
   const ledger = new Ledger(plan, schedule, rules, reread, (frame) => options.onFrame?.(frame, plan));
   const problems = new ProblemList();
   const clock = new DoubledHour(first.layout.dialect);
-  const plausibility = new Plausibility(plan, reread);
+  const looks = [new Plausibility(plan, reread), new UnitStep(plan, schedule)];
   const progress = new ByteProgress(
     logs.reduce((sum, { size }) => sum + size, 0),
     options.onProgress,
@@ -88,7 +91,7 @@ export async function passDrumLogs(
   for (const [file, log] of logs.entries()) {
     let isFirst = true;
     const emit = (frame: Frame): void => {
-      for (const problem of plausibility.problems(frame, log)) problems.add(problem);
+      for (const look of looks) for (const problem of look.problems(frame, log)) problems.add(problem);
       ledger.add(frame, !isFirst);
       isFirst = false;
     };
@@ -102,7 +105,31 @@ export async function passDrumLogs(
   }
   problems.throwIfAny();
   ledger.close();
-  return { logs: read, plan, rules, schedule, ledger };
+  return { logs: [...read, ...copies], plan, rules, schedule, ledger };
+}
+
+/** Copies of a log, byte for byte, are read once: `log (2).csv` is no second test. */
+async function apart(
+  logs: readonly SampleLog[],
+  runner: PartRunner,
+): Promise<{ readonly own: SampleLog[]; readonly copies: ReadLog[] }> {
+  const own: SampleLog[] = [];
+  const copies: ReadLog[] = [];
+  for (const log of logs) {
+    const { path, size } = log;
+    const twins = own.filter((other) => other.size === size);
+    const sha256 = twins.length === 0 ? null : await runner.hash(path, size);
+    const hashes = await Promise.all(twins.map((twin) => runner.hash(twin.path, size)));
+    const twin = twins[hashes.indexOf(sha256 ?? '')];
+    if (!twin || sha256 === null) {
+      own.push(log);
+      continue;
+    }
+    const message = `the same as ${twin.path}, byte for byte: read once`;
+    const findings = [{ code: 'copy', message, line: null, column: null }];
+    copies.push({ path, sha256, bytes: size, rows: 0, findings, tallies: [] });
+  }
+  return { own, copies };
 }
 
 /** One log on its way into the ledger. */

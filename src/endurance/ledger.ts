@@ -7,6 +7,7 @@ import { FrameChain, measureRows } from './frame-chain.ts';
 import { Link } from './link.ts';
 import type { FoldPlan } from './plan.ts';
 import { isSameRow } from './repeats.ts';
+import { Rewritten } from './rewritten.ts';
 import type { LogRules } from './rules.ts';
 import { Watch } from './watch.ts';
 
@@ -19,6 +20,7 @@ export class Ledger {
   readonly blocks: readonly BlockSums[];
   readonly events = new EventTally();
   readonly watch: Watch;
+  readonly rewritten = new Rewritten();
   /** Revolutions counted, in steps of their column; falls of the counter add nothing. */
   revolutions = 0;
   firstTime = Number.NaN;
@@ -70,6 +72,7 @@ export class Ledger {
   #complete(frame: Frame, before: RowMark | null): void {
     this.lastTime = frame.last.time;
     if (frame.events) this.events.merge(frame.events);
+    this.rewritten.meet(frame);
     const { revolutions } = this.#plan;
     if (revolutions >= 0) {
       const from = (before ?? frame.first).columns[revolutions]!;
