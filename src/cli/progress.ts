@@ -2,7 +2,8 @@ import type { Shell } from './shell.ts';
 
 /** A line on a terminal that is drawn over itself while work goes on, and wiped when it is done. */
 export interface Progress {
-  update(done: number, total: number): void;
+  /** @param rows read so far, where what is done is bytes of a log */
+  update(done: number, total: number, rows?: number): void;
   end(): void;
 }
 
@@ -39,7 +40,7 @@ export function progressLine(
   let shown = -Infinity;
   const wipe = () => shell.stderr.write('\r\u001b[2K');
   return {
-    update(done, total) {
+    update(done, total, rows) {
       const at = now();
       if (at - shown < PAUSE && done < total) return;
       shown = at;
@@ -47,12 +48,23 @@ export function progressLine(
       const filled = Math.round(share * BAR);
       const bar = '#'.repeat(filled) + '.'.repeat(BAR - filled);
       wipe();
-      shell.stderr.write(
-        `[${bar}] ${Math.floor(100 * share)} %  ${done} of ${total} ${noun}${left(at - began, share)}`,
-      );
+      const what =
+        rows === undefined
+          ? `${done} of ${total} ${noun}`
+          : `${rowsText(rows)}, ${speed(done, at - began)} MB/s`;
+      shell.stderr.write(`[${bar}] ${Math.floor(100 * share)} %  ${what}${left(at - began, share)}`);
     },
     end: wipe,
   };
+}
+
+/** `1,210,000 rows`. */
+function rowsText(rows: number): string {
+  return `${String(rows).replaceAll(/(?<=\d)(?=(?:\d{3})+$)/gu, ',')} rows`;
+}
+
+function speed(bytes: number, milliseconds: number): string {
+  return (bytes / 1000 / Math.max(1, milliseconds)).toFixed(0);
 }
 
 function left(elapsed: number, share: number): string {

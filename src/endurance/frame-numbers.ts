@@ -21,6 +21,7 @@ interface StoredEvents {
   readonly listed: readonly (readonly Told[])[];
 }
 
+/** Conditions and kinds of events stand in one order, whichever half of the minute had them first. */
 export function numbersOfFrame(frame: Frame): StoredFrame {
   const { minute, ranges, time, integral, standing, unverified, channels, conditions, events } = frame;
   const { from, line, shift = 0 } = ranges[0]!;
@@ -32,11 +33,15 @@ export function numbersOfFrame(frame: Frame): StoredFrame {
     channels: channels.map((s) =>
       told([s.count, s.missing, s.sum, s.squares, s.min, s.max, s.atMax, s.first, s.last]),
     ),
-    conditions: conditions.map((s) =>
-      told([s.condition, s.rows, s.time, s.distance, s.firstLine, s.lastLine]),
-    ),
+    conditions: conditions
+      .toSorted((a, b) => a.condition - b.condition)
+      .map((s) => told([s.condition, s.rows, s.time, s.distance, s.firstLine, s.lastLine])),
     ...(events
-      ? { events: [...events.byKind].map(([kind, sums]) => [kind, eventNumbers(sums)] as const) }
+      ? {
+          events: [...events.byKind]
+            .sort(([a], [b]) => (a < b ? -1 : 1))
+            .map(([kind, sums]) => [kind, eventNumbers(sums)] as const),
+        }
       : {}),
   };
 }

@@ -1,6 +1,8 @@
+import { rmSync } from 'node:fs';
 import { Command, Option } from 'commander';
 import type { EstimatorName } from '../../documents/estimator-names.ts';
 import { filesOf, isPattern } from '../../documents/glob.ts';
+import type { Guard } from '../../logs/samples/side-file.ts';
 import { type ReporterName, reporters } from '../../reports/reporters.ts';
 import type { TextOptions } from '../../reports/text/page.ts';
 import type { ImpactResult } from '../../result/analysis.ts';
@@ -33,6 +35,7 @@ interface AnalyzeOptions extends CommonOptions, RequestOptions {
   readonly output?: string;
   readonly force?: boolean;
   readonly exitZero?: boolean;
+  readonly keepMinutes?: boolean;
   readonly estimators?: readonly EstimatorName[];
 }
 
@@ -79,6 +82,10 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
     .option('--each', 'with --protocol: each log is a test of its own')
     .option('--files-from <list>', 'more files, one a line, from a file (- is standard input)')
     .option('--workers <n>', 'threads (default: one a core); the result is the same', wholeNumber(1, 256))
+    .option(
+      '--keep-minutes',
+      'keep the minutes of each drum log beside it, by its SHA-256, and use them while it is the same',
+    )
     .option('--no-progress', 'no progress line')
     .addOption(new Option('--format <name>', 'how to print').choices(FORMATS).default('text'))
     .option('--json', 'short for --format json')
@@ -106,12 +113,18 @@ export function analyzeCommand({ shell, act }: CommandContext): Command {
           intervals: options.intervals,
           runner: drumRunner,
           onProgress: progress.update,
+          ...(options.keepMinutes ? { minutes: watchOver(shell) } : {}),
         }).finally(progress.end);
         const single = format === 'json' ? 'json' : 'text';
         await target.put(await reported(result, single, textOptions(shell, options)));
         return options.exitZero ? EXIT.done : exitStatus(result);
       }),
     );
+}
+
+/** An interruption takes half a file away. */
+function watchOver(shell: Shell): Guard {
+  return (temporary) => shell.onInterrupt(() => rmSync(temporary, { force: true }));
 }
 
 const INTERVALS: readonly IntervalKind[] = ['calibrated', 'profile-likelihood'];
