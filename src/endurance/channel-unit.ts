@@ -1,3 +1,4 @@
+import { POWERS } from '../logs/samples/long-number.ts';
 import { SAMPLE_QUANTITIES } from '../logs/samples/quantities.ts';
 import { convert } from '../quantity/units.ts';
 
@@ -18,7 +19,6 @@ interface Steps {
 
 /** A value in steps of a channel, in the unit of the results. */
 export function valueOfSteps(steps: number, channel: Steps): number {
-  return (
-    convert(steps / 10 ** channel.decimals, channel.unit, SAMPLE_UNITS.get(channel.name)!) - channel.ambient
-  );
+  const value = steps / POWERS[channel.decimals]!;
+  return convert(value, channel.unit, SAMPLE_UNITS.get(channel.name)!) - channel.ambient;
 }

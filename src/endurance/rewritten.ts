@@ -10,7 +10,7 @@ export class Rewritten {
   different = 0;
   /** First of the different ones. */
   firstDifferent: { readonly file: number; readonly line: number } | null = null;
-  readonly #known = new Map<string, string>();
+  readonly #known = new Map<string, readonly number[]>();
   #latest = Number.NEGATIVE_INFINITY;
   /** Last minute of the stretch that is being written again: a clock that was put back rewrites nothing. */
   #until = Number.NEGATIVE_INFINITY;
@@ -27,10 +27,10 @@ export class Rewritten {
     this.#latest = Math.max(this.#latest, frame.minute);
   }
 
-  #compare(before: string, content: string, { ranges, first }: Frame): void {
+  #compare(before: readonly number[], content: readonly number[], { ranges, first }: Frame): void {
     // A minute of which only a part stands twice says nothing of the rest.
-    if (before.split(' ', 1)[0] !== content.split(' ', 1)[0]) return;
-    if (before === content) {
+    if (before[0] !== content[0]) return;
+    if (before.every((number, i) => Object.is(number, content[i]))) {
       this.same += 1;
       return;
     }
@@ -38,13 +38,15 @@ export class Rewritten {
     this.firstDifferent ??= { file: ranges[0]!.file, line: first.line };
   }
 
-  #remember(key: string, content: string): void {
+  #remember(key: string, content: readonly number[]): void {
     this.#known.set(key, content);
     if (this.#known.size > REMEMBERED) this.#known.delete(this.#known.keys().next().value!);
   }
 }
 
-function contentOf({ rows, channels, first, last }: Frame): string {
-  const sums = channels.flatMap(({ count, sum, squares, min, max }) => [count, sum, squares, min, max]);
-  return [rows, first.time, last.time, ...first.columns, ...last.columns, ...sums].join(' ');
+/** All that a minute holds but where it stands; the number of its rows first. */
+function contentOf({ rows, channels, first, last }: Frame): number[] {
+  const numbers = [rows, first.time, last.time, ...first.columns, ...last.columns];
+  for (const { count, sum, squares, min, max } of channels) numbers.push(count, sum, squares, min, max);
+  return numbers;
 }

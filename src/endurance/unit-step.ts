@@ -11,6 +11,21 @@ const UNITS: Readonly<Record<string, readonly string[]>> = {
   load: ['N', 'kgf', 'lbf', 'kN'],
   pressure: ['bar', 'psi', 'kPa'],
 };
+interface UnitRatio {
+  readonly from: string;
+  readonly to: string;
+  readonly ratio: number;
+}
+
+/** Worked out once: asked of every minute. */
+const RATIOS: Readonly<Record<string, readonly UnitRatio[]>> = Object.fromEntries(
+  Object.entries(UNITS).map(([channel, units]) => [
+    channel,
+    units.flatMap((from) =>
+      units.flatMap((to) => (from === to ? [] : [{ from, to, ratio: convert(1, from, to) }])),
+    ),
+  ]),
+);
 /** A minute is steady where its standard deviation is within this share of its mean. */
 const STEADY = 0.03;
 /** How near a step must be to the ratio of two units. */
@@ -91,22 +106,13 @@ function steadyLevel({ count, sum, squares }: ChannelSums, channel: FoldChannel)
   return mean > 0 && deviation <= STEADY * mean ? mean : null;
 }
 
-function ratiosOf(
-  channel: string,
-): readonly { readonly from: string; readonly to: string; readonly ratio: number }[] {
-  const units = UNITS[channel]!;
-  return units.flatMap((from) =>
-    units.flatMap((to) => (from === to ? [] : [{ from, to, ratio: convert(1, from, to) }])),
-  );
-}
-
 function isUnitStep(before: number, after: number, channel: string): boolean {
-  return ratiosOf(channel).some(({ ratio }) => Math.abs(after / before / ratio - 1) <= NEARNESS);
+  return RATIOS[channel]!.some(({ ratio }) => Math.abs(after / before / ratio - 1) <= NEARNESS);
 }
 
 function problemOf(after: Level, before: Level, channel: FoldChannel, log: SampleLog): Problem {
   const { name } = channel;
-  const nearest = ratiosOf(name).find(
+  const nearest = RATIOS[name]!.find(
     ({ ratio }) => Math.abs(after.value / before.value / ratio - 1) <= NEARNESS,
   )!;
   const said = (value: number) => Number(value.toPrecision(3));
