@@ -8,6 +8,8 @@ export interface Specimen {
   readonly specimen: string;
   /** Construction id, or `id@revision`. */
   readonly construction: string | null;
+  /** One-based column of that cell in its line; not set where the table has none. */
+  readonly constructionColumn?: number | null;
   readonly role: string | null;
   /** g. */
   readonly mass: number | null;

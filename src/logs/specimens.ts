@@ -124,6 +124,7 @@ class SpecimenSink implements TableSink {
       line: row.line,
       specimen: name,
       construction: this.#cells.text(row, at('construction')),
+      ...placeOf(row, at('construction')),
       role: this.#cells.word(row, at('role'), WORDS_OF_ROLE, ROLE_SETTLED),
       mass: at('mass') ? (measured.mass ?? null) : null,
       ...(replaces === null ? {} : { replaces }),
@@ -194,4 +195,8 @@ class SpecimenSink implements TableSink {
     const code = isMoved ? 'specimen-under-two-constructions' : 'duplicate-specimen';
     this.#cells.problem(row, this.#columns.get('specimen')!, code, message);
   }
+}
+
+function placeOf(row: Row, column: Column | undefined): Pick<Specimen, 'constructionColumn'> {
+  return column === undefined ? {} : { constructionColumn: row.place(column.index).column };
 }

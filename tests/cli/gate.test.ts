@@ -1,43 +1,21 @@
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { tirelab } from './command.ts';
+import { GateLab } from './gate-lab.ts';
 
+let gateLab: GateLab;
 let lab: string;
-
-/** A small repository of a lab: one specification without criteria of other protocols, three constructions, their runs. */
 beforeEach(() => {
-  lab = mkdtempSync(join(tmpdir(), 'tirelab-gate-'));
-  for (const folder of ['protocols', 'shared']) cpSync(folder, join(lab, folder), { recursive: true });
-  mkdirSync(join(lab, 'fixtures'));
-  rmSync(join(lab, 'shared/constructions/C-110.yaml'));
-  for (const id of ['C-114', 'C-115', 'C-116']) {
-    edit(`shared/constructions/${id}.yaml`, (text) => text.replace(/^parent:.*\n/m, ''));
-  }
-  edit('shared/specifications/trail-casing.yaml', (text) => text.replace(/^ *- \{ id: life.*\n/m, ''));
+  gateLab = new GateLab();
+  lab = gateLab.folder;
 });
-afterEach(() => rmSync(lab, { recursive: true, force: true }));
-
-function edit(path: string, change: (text: string) => string): void {
-  const file = join(lab, path);
-  writeFileSync(file, change(readFileSync(file, 'utf8')));
-}
-
-function add(...runs: string[]): void {
-  for (const run of runs) cpSync(`fixtures/${run}`, join(lab, 'fixtures', run), { recursive: true });
-}
-
-function keep(...constructions: string[]): void {
-  for (const id of ['C-114', 'C-115', 'C-116']) {
-    if (!constructions.includes(id)) rmSync(join(lab, `shared/constructions/${id}.yaml`));
-  }
-}
+afterEach(() => gateLab.remove());
 
 describe('tirelab gate', () => {
   it('passes where every criterion of every construction passes', async () => {
-    keep('C-114');
-    add('demo');
+    gateLab.keep('C-114');
+    gateLab.add('demo');
     const { status, out } = await tirelab(['gate', lab, '--json']);
     expect(status).toBe(0);
     const result = JSON.parse(out);
@@ -46,7 +24,7 @@ describe('tirelab gate', () => {
   });
 
   it('fails with status 1 where one criterion of one construction fails, though others are undecided', async () => {
-    add('demo', 'demo-fail', 'demo-undecided');
+    gateLab.add('demo', 'demo-fail', 'demo-undecided');
     const { status, out } = await tirelab(['gate', lab, '--json']);
     expect(status).toBe(1);
     const verdicts = Object.fromEntries(
@@ -59,16 +37,16 @@ describe('tirelab gate', () => {
   });
 
   it('is undecided where a construction has no run at all', async () => {
-    keep('C-114', 'C-116');
-    add('demo');
+    gateLab.keep('C-114', 'C-116');
+    gateLab.add('demo');
     const { status, out } = await tirelab(['gate', lab]);
     expect(status).toBe(3);
     expect(out).toContain('not tested');
   });
 
   it('goes on past a run that cannot be read, and ends with status 3', async () => {
-    keep('C-114');
-    add('demo');
+    gateLab.keep('C-114');
+    gateLab.add('demo');
     writeFileSync(
       join(lab, 'fixtures/broken.yaml'),
       'format: tirelab.run/1\nid: broken\nprotocol: none.yaml\nlogs: [x.csv]\n',
@@ -83,8 +61,8 @@ describe('tirelab gate', () => {
 
   it('refuses twins and circles among the constructions, all in one go', async () => {
     cpSync(join(lab, 'shared/constructions/C-114.yaml'), join(lab, 'shared/constructions/twin.yaml'));
-    edit('shared/constructions/C-115.yaml', (text) => `${text}parent: C-116@1\n`);
-    edit('shared/constructions/C-116.yaml', (text) => `${text}parent: C-115@1\n`);
+    gateLab.edit('shared/constructions/C-115.yaml', (text) => `${text}parent: C-116@1\n`);
+    gateLab.edit('shared/constructions/C-116.yaml', (text) => `${text}parent: C-115@1\n`);
     const { status, err } = await tirelab(['gate', lab]);
     expect(status).toBe(2);
     expect(err).toContain('a second time');
@@ -92,7 +70,7 @@ describe('tirelab gate', () => {
   });
 
   it('writes JUnit with the verdict as the type of a failure, unique names, and an error for an unreadable run', async () => {
-    add('demo', 'demo-fail', 'demo-undecided');
+    gateLab.add('demo', 'demo-fail', 'demo-undecided');
     writeFileSync(
       join(lab, 'fixtures/broken.yaml'),
       'format: tirelab.run/1\nid: "a<b"\nprotocol: none.yaml\nlogs: [x.csv]\n',
@@ -109,7 +87,7 @@ describe('tirelab gate', () => {
   });
 
   it('gives annotations, a merge page and a code quality report with distinct fingerprints', async () => {
-    add('demo', 'demo-fail', 'demo-undecided');
+    gateLab.add('demo', 'demo-fail', 'demo-undecided');
     expect((await tirelab(['gate', lab, '--format', 'github'])).out).toMatch(
       /^::error file=[^,]+C-115\.yaml,line=1,title=[^:]+::/m,
     );

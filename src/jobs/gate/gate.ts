@@ -1,14 +1,15 @@
 import type { Construction, Specification } from '../../documents/kinds.ts';
-import { type InputError, ProblemList } from '../../problem/problem.ts';
+import { type InputError, ProblemList, problemLine } from '../../problem/problem.ts';
 import type { GatedConstruction, GateResult } from '../../result/gate.ts';
 import { overallOf } from '../../verdict/overall.ts';
 import { criteriaNamed, type WhatIf, withLimit } from '../../verdict/what-if.ts';
 import { type ChangedFiles, changedFiles } from './changed-files.ts';
 import { checkDocuments } from './document-checks.ts';
+import type { EvidenceSource } from './evidence-source.ts';
 import { type Evidence, hold } from './hold.ts';
 import { checkReleased } from './released.ts';
 import { nameOf, type Repository, repositoryOf } from './repository.ts';
-import { type EvidenceSource, sourcesOf } from './sources.ts';
+import { sourcesOf } from './sources.ts';
 
 /** What is asked of a gate beside the paths. */
 export interface GateQuestion {
@@ -46,8 +47,9 @@ export async function gate(paths: readonly string[], question: GateQuestion): Pr
   const checks = checkDocuments(repository);
   for (const problem of checks.problems) problems.add(problem);
   if (base !== null) for (const problem of checkReleased(paths, base, repository)) problems.add(problem);
-  const { sources, results, unreadable } = sourcesOf(repository, version, problems);
+  const { sources, results, unreadable } = await sourcesOf(repository, version, problems);
   for (const problem of unmetQuestions(repository, whatIf)) problems.add(problem);
+  if (!problems.isEmpty) addOthers(problems, unreadable);
   problems.throwIfAny();
 
   const { pairs, unspecified, withdrawn } = pairsOf(repository);
@@ -75,6 +77,15 @@ export async function gate(paths: readonly string[], question: GateQuestion): Pr
     verdict:
       judged.length === 0 && pairs.length > 0 ? 'pass' : overallOf(judged.map(({ verdict }) => verdict)),
   };
+}
+
+/** Where nothing is judged, what would be told beside the verdicts is told as well: a person mends all in one go. */
+function addOthers(problems: ProblemList, unreadable: GateResult['unreadable']): void {
+  const told = new Set(problems.all().map(problemLine));
+  for (const problem of unreadable.flatMap((entry) => entry.problems)) {
+    if (!told.has(problemLine(problem))) problems.add(problem);
+    told.add(problemLine(problem));
+  }
 }
 
 function pairsOf({ constructions, specifications }: Repository) {

@@ -85,8 +85,11 @@ function runOf(
 
 /** Where an input lies now: as far from the run's file as it was when the result was made. */
 function placeOf(written: string | null, runPath: string | null): (path: string) => string {
-  if (written === null || runPath === null || isAbsolute(written)) return normalize;
-  return (path) => (isAbsolute(path) ? path : join(dirname(runPath), relative(dirname(written), path)));
+  if (written === null || runPath === null) return normalize;
+  return (path) =>
+    isAbsolute(path) === isAbsolute(written)
+      ? join(dirname(runPath), relative(dirname(written), path))
+      : path;
 }
 
 interface MadeFrom {
