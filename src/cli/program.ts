@@ -18,6 +18,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) 
   next: async () => (await import('./commands/next.ts')).nextCommand,
   plan: async () => (await import('./commands/plan.ts')).planCommand,
   report: async () => (await import('./commands/report.ts')).reportCommand,
+  rig: async () => (await import('./commands/rig.ts')).rigCommand,
   schema: async () => (await import('./commands/schema.ts')).schemaCommand,
   simulate: async () => (await import('./commands/simulate.ts')).simulateCommand,
   status: async () => (await import('./commands/status.ts')).statusCommand,

@@ -6,9 +6,10 @@ import { type RecordTable, readRecords } from './records.ts';
 
 /**
  * One check of a rig. `daily` is the go or no-go before the tests of a day, `reference` a hit set on a reference tyre
- * or any other value held against control limits, `base` a look at base and bolts, `gauge` the calibration of a gauge.
+ * or any other value held against control limits, `velocity`, `height` and `mass` the same for what `tirelab rig` looks at, `base` a look
+ * at base and bolts, `gauge` the calibration of a gauge.
  */
-export type CheckKind = 'daily' | 'reference' | 'base' | 'gauge';
+export type CheckKind = 'daily' | 'reference' | 'velocity' | 'height' | 'mass' | 'base' | 'gauge';
 
 export interface RigCheck {
   readonly file: string;
@@ -62,7 +63,10 @@ export const CHECK_COLUMNS: readonly ColumnKind<Key>[] = [
 ];
 
 const KINDS: ReadonlyMap<string, CheckKind> = new Map(
-  (['daily', 'reference', 'base', 'gauge'] as const).map((kind) => [kind, kind]),
+  (['daily', 'reference', 'velocity', 'height', 'mass', 'base', 'gauge'] as const).map((kind) => [
+    kind,
+    kind,
+  ]),
 );
 const RESULTS: ReadonlyMap<string, boolean> = new Map([
   ['passed', true],

@@ -35,8 +35,15 @@ export function normalGravity(latitude: number, altitude: number): number {
  * standard gravity. The caller says which it was.
  */
 export function localGravity(rig: Rig | null, protocol: ImpactProtocol): Gravity {
+  const own = gravityOfRig(rig);
+  if (own.from !== 'standard') return own;
+  if (protocol.gravity) return { value: protocol.gravity.value, from: 'protocol' };
+  return own;
+}
+
+/** The gravity of a rig alone: its own value, else that of its site, else standard gravity. */
+export function gravityOfRig(rig: Rig | null): Gravity {
   if (rig?.gravity) return { value: rig.gravity.value, from: 'rig' };
   if (rig?.site) return { value: normalGravity(rig.site.latitude, rig.site.altitude), from: 'rig site' };
-  if (protocol.gravity) return { value: protocol.gravity.value, from: 'protocol' };
   return { value: STANDARD_GRAVITY, from: 'standard' };
 }

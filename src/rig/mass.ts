@@ -3,7 +3,7 @@ import type { Drop } from '../logs/drop.ts';
 import type { Quantity } from '../quantity/quantity.ts';
 
 /** The share by which a logged mass may differ where no document states a tolerance (CONTRACT: DROP-11). */
-const MASS_TOLERANCE = 0.005;
+export const MASS_TOLERANCE = 0.005;
 
 /** The falling mass that the documents state, and how far a log may differ from it. */
 export interface StatedMass {

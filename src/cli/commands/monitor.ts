@@ -1,14 +1,13 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { type MonitorFormat, monitorReporters } from '../../reports/monitor/reporters.ts';
+import { monitorReporters } from '../../reports/monitor/reporters.ts';
 import type { ChartKind } from '../../result/monitor.ts';
 import type { Monitoring } from '../../rig/monitoring/monitor-standard.ts';
-import type { CommandContext, CommonOptions } from '../context.ts';
-import { destination } from '../destination.ts';
+import type { CommandContext } from '../context.ts';
+import { type ReportingOptions, reported, reportingOptions } from '../reporting.ts';
 import { collect } from '../request.ts';
 import { EXIT } from '../shell.ts';
-import { textOptions } from '../text-options.ts';
 
-interface MonitorOptions extends CommonOptions {
+interface MonitorOptions extends ReportingOptions {
   readonly column?: string;
   readonly base?: Monitoring['base'];
   readonly chart?: ChartKind;
@@ -16,10 +15,6 @@ interface MonitorOptions extends CommonOptions {
   readonly ewma: readonly [number, number];
   readonly cusum: readonly [number, number];
   readonly results?: readonly string[];
-  readonly format: MonitorFormat;
-  readonly json?: boolean;
-  readonly output?: string;
-  readonly force?: boolean;
 }
 
 const EXAMPLES = `
@@ -33,7 +28,7 @@ Examples:
 
 /** `tirelab monitor`: the check standard of a rig over time. */
 export function monitorCommand({ shell, act }: CommandContext): Command {
-  return new Command('monitor')
+  const command = new Command('monitor')
     .summary("watch the rig's check standard over time")
     .description(
       'Draws control charts of a reference tyre or check mass: limits from a base period, weighted average, cumulative sum, run rules; says since when the rig is off and which stored results that touches. Exit status 1 where a signal is open.',
@@ -75,19 +70,12 @@ export function monitorCommand({ shell, act }: CommandContext): Command {
       '--results <path>',
       'stored results, or a folder of them: which are touched (may be given again)',
       collect,
-    )
-    .addOption(
-      new Option('--format <name>', 'how to print').choices(Object.keys(monitorReporters)).default('text'),
-    )
-    .option('--json', 'short for --format json')
-    .option('-o, --output <file>', 'write to a file instead of standard output')
-    .option('--force', 'replace the file if it exists')
+    );
+  return reportingOptions(command, monitorReporters)
     .addHelpText('after', EXAMPLES)
-    .action((path: string, _options: unknown, command: Command) =>
-      act(command, async () => {
-        const options = command.optsWithGlobals<MonitorOptions>();
-        const target = destination(shell, options.output, options.force === true);
-        const { monitor } = await import('../../jobs/monitor.ts');
+    .action((path: string, _options: unknown, own: Command) =>
+      act(own, async () => {
+        const options = own.optsWithGlobals<MonitorOptions>();
         const [weight, width] = options.ewma;
         const [allowance, decision] = options.cusum;
         const how: Monitoring = {
@@ -98,10 +86,11 @@ export function monitorCommand({ shell, act }: CommandContext): Command {
           cusum: { allowance, decision },
         };
         const source = path === '-' ? shell.stdin : path;
-        const result = await monitor(source, options.column ?? null, how, options.results ?? []);
-        const report = await monitorReporters[options.json ? 'json' : options.format]();
-        await target.put(report(result, textOptions(shell, options)));
-        return result.standing === 'in-control' ? EXIT.done : EXIT.notMet;
+        const { standing } = await reported(shell, options, monitorReporters, async () => {
+          const { monitor } = await import('../../jobs/monitor.ts');
+          return monitor(source, options.column ?? null, how, options.results ?? []);
+        });
+        return standing === 'in-control' ? EXIT.done : EXIT.notMet;
       }),
     );
 }

@@ -31,7 +31,7 @@ export function checkRigChecks(session: Session, list: DeviationList): readonly 
   const days = daysOf(visits, checks);
   for (const day of days) {
     checkDaily(day, list, provisional);
-    checkReference(day, list, provisional);
+    for (const value of VALUES) checkValue(value, day, list, provisional);
   }
   checkBase(days, checks, list);
   checkGauges(visits, checks, list);
@@ -55,17 +55,29 @@ function checkDaily(day: Day, list: DeviationList, provisional: string[]): void 
   if (settled === null) provisional.push(`${what} (DROP-29)`);
 }
 
-function checkReference(day: Day, list: DeviationList, provisional: string[]): void {
-  const { start, end, checks, first } = day;
-  const references = checks.filter(({ kind }) => kind === 'reference');
+/** Checks of a value held against limits, and how a message calls them. */
+const VALUES = new Map([
+  ['reference', 'the reference'],
+  ['velocity', 'the velocity check'],
+  ['height', 'the check of the height scale'],
+  ['mass', 'the check of the falling mass'],
+]);
+
+function checkValue(
+  [kind, name]: readonly [string, string],
+  { start, end, checks, first, day }: Day,
+  list: DeviationList,
+  provisional: string[],
+): void {
+  const own = checks.filter((check) => check.kind === kind);
   // What failed in the morning and passed again before the first drop was settled by that.
-  const before = references.filter(({ instant }) => instant <= start).at(-1);
-  const during = references.filter(({ instant }) => instant > start);
+  const before = own.filter(({ instant }) => instant <= start).at(-1);
+  const during = own.filter(({ instant }) => instant > start);
   const bad = [before, ...during].find((check) => check !== undefined && !check.passed);
   if (bad === undefined || end < start) return;
   const limits = [bad.lower, bad.upper].map((limit) => (limit === null ? '…' : upTo(limit, 4))).join(' to ');
   const value = bad.value === null ? 'failed' : `read ${upTo(bad.value, 4)}, limits ${limits}`;
-  const what = `the reference of ${day.day} ${value} (line ${bad.line} of the checks)`;
+  const what = `${name} of ${day} ${value} (line ${bad.line} of the checks)`;
   raise(list, first, 'DROP-30', what, bad.settled);
   if (bad.settled === null) provisional.push(`${what} (DROP-30)`);
 }

@@ -8,5 +8,3 @@ export const monitorReporters = {
 } as const satisfies Readonly<
   Record<string, () => Promise<(result: MonitorResult, options: TextOptions) => string>>
 >;
-
-export type MonitorFormat = keyof typeof monitorReporters;

@@ -8,7 +8,7 @@ import { table } from './table.ts';
 
 /** What the rig adds to the estimates, and the budget behind it; nothing where the rig states none. */
 export function uncertainty(page: Page, { uncertainty: found }: ImpactResult): string[] {
-  return found === undefined ? [] : [...carried(page, found.estimates), '', ...budget(page, found)];
+  return found === undefined ? [] : [...carried(page, found.estimates), '', ...budgetLines(page, found)];
 }
 
 function carried(page: Page, estimates: readonly CarriedUncertainty[]): string[] {
@@ -39,7 +39,11 @@ function intervalWords({ interval: found }: CarriedUncertainty, decimals: number
     : `${lower} to ${amount(found.upper, decimals, 'J')}`;
 }
 
-function budget(page: Page, { at, lines, common, drop, whole, check }: UncertaintyResult): string[] {
+/** The budget of one drop, line by line, and whether drawing agrees. */
+export function budgetLines(
+  page: Page,
+  { at, lines, common, drop, whole, check }: Omit<UncertaintyResult, 'estimates' | 'notes'>,
+): string[] {
   const rows = lines.map((line) => [
     line.of,
     named(line.source),

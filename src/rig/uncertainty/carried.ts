@@ -24,6 +24,42 @@ export function commonPart(
   return common.length === 0 || !(energy > 0) ? null : dropBudget(common, setting, energy).common;
 }
 
+/** What a budget says of one drop. */
+export type DropUncertainty = Pick<UncertaintyResult, 'at' | 'lines' | 'common' | 'drop' | 'whole' | 'check'>;
+
+/**
+ * The budget of one drop of an energy in J, with its check by drawing; null where the rig states nothing that applies.
+ *
+ * @returns what is to be kept in mind in `notes`
+ */
+export function budgetAt(
+  sources: readonly UncertaintySource[],
+  setting: DropSetting,
+  energy: number,
+): { readonly budget: DropUncertainty | null; readonly notes: readonly string[] } {
+  const { used, notes } = sourcesInUse(sources, setting);
+  if (used.length === 0) return { budget: null, notes };
+  const found = dropBudget(used, setting, energy);
+  const check = drawnCheck(used, setting, energy);
+  const { mass, gravity, pressure } = setting;
+  return {
+    budget: {
+      at: { energy, height: (1000 * energy) / (mass * gravity), mass, gravity, pressure },
+      lines: linesOf(used, found.lines),
+      common: finite(found.common),
+      drop: finite(found.scatter),
+      whole: finite(found.whole),
+      check,
+    },
+    notes: [
+      ...notes,
+      ...(check.agrees
+        ? []
+        : ['drawing the inputs gives another interval than the law of propagation: state the drawn one']),
+    ],
+  };
+}
+
 /**
  * The budget of a rig at the median of a test, and the estimates in J with the common part beside their standard errors. Scatter from drop
  * to drop lies in the spread of the outcomes already and is not added.
@@ -36,34 +72,16 @@ export function carryUncertainty(
   setting: DropSetting,
   estimates: readonly Estimate[],
 ): UncertaintyResult | null {
-  const { used, notes } = sourcesInUse(sources, setting);
   const median = estimates.find(
     ({ quantity, value }) => quantity === 'medianFailureEnergy' && value !== null,
   );
-  if (used.length === 0 || !median || !(median.value! > 0)) return null;
-  const energy = median.value!;
-  const budget = dropBudget(used, setting, energy);
-  const check = drawnCheck(used, setting, energy);
+  if (!median || !(median.value! > 0)) return null;
+  const { budget, notes } = budgetAt(sources, setting, median.value!);
+  if (budget === null) return null;
   return {
-    at: {
-      energy,
-      height: (1000 * energy) / (setting.mass * setting.gravity),
-      mass: setting.mass,
-      gravity: setting.gravity,
-      pressure: setting.pressure,
-    },
-    lines: linesOf(used, budget.lines),
-    common: finite(budget.common),
-    drop: finite(budget.scatter),
-    whole: finite(budget.whole),
-    check,
-    estimates: headlines(estimates).flatMap((estimate) => carried(used, setting, estimate) ?? []),
-    notes: [
-      ...notes,
-      ...(check.agrees
-        ? []
-        : ['drawing the inputs gives another interval than the law of propagation: state the drawn one']),
-    ],
+    ...budget,
+    estimates: headlines(estimates).flatMap((estimate) => carried(sources, setting, estimate) ?? []),
+    notes,
   };
 }
 
