@@ -62,7 +62,7 @@ export async function simulate(
   refuseEndless(design, blocks);
   let from = 0;
   const points = assumed.map((strength, i) => {
-    const estimators = estimatorsFor(design, strength.law, request.withIntervals);
+    const estimators = estimatorsFor(design, strength, request.withIntervals);
     const truth = tyresOf(strength, protocol.step, design.energyPerLevel, 0);
     const part = blocks.slice(from, from + tasks[i]!.length);
     from += part.length;
@@ -100,7 +100,7 @@ function medianLimitOf({ criteria }: Specification): number | null {
 function notCalibrated(design: DesignedTest, isAsked: boolean): string[] {
   if (!isAsked || calibratedLimits(design) !== null) return [];
   return [
-    'Calibrated intervals, which analyze gives for most protocols, are simulated only for up-and-down tests of a set number of drops in equal steps, one hit a tyre; here profile-likelihood intervals stand in their place, also behind the verdicts: they are somewhat too narrow, so that pass and fail come a little too readily.',
+    'Intervals are those of the profile likelihood, also behind the verdicts: analyze calibrates none where energy does not follow from the level alone, nor where the number of tyres is left open. They are somewhat too narrow, so that pass and fail come a little too readily.',
   ];
 }
 

@@ -1,12 +1,13 @@
 import { laws } from '../statistics/laws/laws.ts';
-import { prepareProfile } from '../statistics/likelihood/constrained.ts';
+import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
 import { randomStream } from '../statistics/random/random-stream.ts';
-import { carryOut, emptyTrials, MOST_DROPS } from './carry-out.ts';
-import { type PostedDesign, received, ruleOf } from './design.ts';
-import type { IntervalTally } from './estimator.ts';
+import { preparingOnce } from './alike.ts';
+import { carryOut, emptyTrials, MOST_DROPS, type Trials } from './carry-out.ts';
+import { type Design, type PostedDesign, received, ruleOf } from './design.ts';
+import type { Estimator, IntervalTally } from './estimator.ts';
 import { estimatorsFor } from './estimators.ts';
 import { judging, type VerdictTally } from './judging.ts';
-import { levelTable } from './level-table.ts';
+import { type LevelTable, levelTable } from './level-table.ts';
 import { rises, singleLooks } from './sampling.ts';
 import { type AssumedStrength, tyresOf } from './strength.ts';
 
@@ -38,24 +39,51 @@ export interface Block {
   readonly endless: number;
 }
 
-/** Carries out and evaluates a stretch of tests. */
-export function simulateBlock({
-  design: given,
-  assumed,
-  withIntervals,
-  seed,
-  first,
-  tests,
-}: BlockTask): Block {
+/** Everything that blocks of one design share; what it remembers changes no result. */
+interface Workshop {
+  readonly key: string;
+  readonly design: Design;
+  readonly rule: ReturnType<typeof ruleOf>;
+  readonly levels: LevelTable;
+  basisOf(trials: Trials): ProfileBasis;
+  readonly estimators: readonly Estimator[];
+  readonly judge: ReturnType<typeof judging> | null;
+}
+
+let last: Workshop | null = null;
+
+/** The workshop of the block before, where this one is of the same design. */
+function workshopFor({ design: given, assumed, withIntervals }: BlockTask): Workshop {
+  const key = `${assumed.law} ${assumed.anyOffset} ${withIntervals} ${given.key}`;
+  if (last?.key === key) return last;
   const design = received(given);
   const { protocol, specification, energyPerLevel } = design;
   const law = laws[protocol.distribution];
-  const rule = ruleOf(design);
   const levels = levelTable(energyPerLevel, law.scale);
   const sampling = (protocol.method === 'rising-height' ? rises : singleLooks)(law.scale);
-  const estimators = estimatorsFor(design, assumed.law, withIntervals);
-  const judge = specification && judging(design, specification);
-  const trials = emptyTrials();
+  const prepare = preparingOnce(law.standard);
+  last = {
+    key,
+    design,
+    rule: ruleOf(design),
+    levels,
+    basisOf(trials) {
+      const { sample, key: counts } = sampling(trials, levels);
+      return prepare(sample, counts);
+    },
+    estimators: estimatorsFor(design, assumed, withIntervals),
+    judge: specification && judging(design, specification),
+  };
+  return last;
+}
+
+const trials = emptyTrials();
+
+/** Carries out and evaluates a stretch of tests. */
+export function simulateBlock(task: BlockTask): Block {
+  const { assumed, seed, first, tests } = task;
+  const { design, rule, levels, basisOf, estimators, judge } = workshopFor(task);
+  const { protocol, energyPerLevel } = design;
   const block = {
     tests,
     drops: new Float64Array(tests),
@@ -75,7 +103,7 @@ export function simulateBlock({
       block.drops[i] = MOST_DROPS;
       continue;
     }
-    const basis = prepareProfile(sampling(trials, levels), law.standard);
+    const basis = basisOf(trials);
     block.drops[i] = trials.size;
     block.specimens[i] = trials.specimens;
     block.existence[basis.fit.kind] = (block.existence[basis.fit.kind] ?? 0) + 1;

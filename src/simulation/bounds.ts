@@ -1,11 +1,14 @@
-import { hitsAllowed, plannedLevels } from '../impact/rules/method-rules.ts';
+import { CALIBRATION_SEED } from '../impact/estimates/calibrated.ts';
 import { bestLine, liesAbove } from '../statistics/calibration/best-line.ts';
-import type { Tail } from '../statistics/calibration/critical-values.ts';
-import { type NullSpread, nullStrength } from '../statistics/calibration/null-strength.ts';
+import type { CriticalValues, Tail } from '../statistics/calibration/critical-values.ts';
+import { designedCriticals } from '../statistics/calibration/designed-criticals.ts';
+import { nullStrength } from '../statistics/calibration/null-strength.ts';
 import { isTabulated, tabulatedCriticals } from '../statistics/calibration/tabulated-criticals.ts';
 import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
 import { likelihoodRatioCritical } from '../statistics/likelihood/critical.ts';
+import { toScale } from '../statistics/likelihood/observation.ts';
 import type { Design } from './design.ts';
+import { experimentOf } from './design-experiment.ts';
 import { signedRoot } from './quantile-test.ts';
 
 /** How the limits of a quantile lie beside one value, which is all that coverage and verdicts ask. */
@@ -28,54 +31,47 @@ export const profileLimits: Limits = (basis, p, x, level) => {
   return { boundAbove: root > one, boundBelow: root < -one, held: Math.abs(root) <= two };
 };
 
-/** Calibrated limits of a design, where they can be had for thousands of tests. */
+/** Calibrated limits of a design. */
 export interface CalibratedLimits {
+  /** Beside one of a few values, such as a limit. */
   readonly beside: Limits;
-  /** Whether there are critical values for a share failed at a confidence. */
-  has(p: number, level: number): boolean;
+  /** Beside any value: critical values are read between those on a grid. */
+  readonly besideAny: Limits;
 }
 
+/** Simulated tests behind each critical value: a Monte Carlo error of half a point on a level of 95 %. */
+const EACH = 2000;
+
 /**
- * The calibrated limits that `analyze` gives, for the designs that its table of critical values has: one up-and-down series
- * of a set number of drops in equal steps on the scale of a normal law, one hit a tyre, no limit of the rig in the way.
- * One value is looked at, where `analyze` seeks the limits themselves: the same but for limits further out than eight
- * half-widths of the profile interval, which are open there. Null for other designs.
+ * The calibrated limits that `analyze` gives for tests of a design, by the table of critical values or by simulating the
+ * design. One value is looked at, where `analyze` seeks the limits themselves: the same but for limits further out than
+ * eight half-widths of the profile interval, which are open there. Null for designs that `analyze` does not calibrate.
  */
 export function calibratedLimits(design: Design): CalibratedLimits | null {
-  const { protocol, rig, energyPerLevel } = design;
-  const { method, distribution, stop, sites } = protocol;
-  const isOnce = sites.each === 'new-spot' && hitsAllowed(protocol) === 1;
-  if (method !== 'up-and-down' || !isOnce || protocol.energy !== 'potential') return null;
-  if (distribution !== (protocol.step?.kind === 'ratio' ? 'lognormal' : 'normal')) return null;
-  const drops = stop?.drops;
-  if (drops === undefined || Object.values(stop ?? {}).filter((count) => count !== undefined).length > 1)
-    return null;
-  const { at, lowest, highest } = plannedLevels(protocol, rig);
-  const room = Math.min(drops, ROOM);
-  if (-lowest < room || highest < room) return null;
-  const y = (index: number) => {
-    const energy = at(index) * energyPerLevel;
-    return distribution === 'lognormal' ? Math.log(energy) : energy;
-  };
-  const test = { drops, start: y(0), step: y(1) - y(0) };
-  const spread: NullSpread = { reading: 'hits', step: test.step, isSequential: true };
-  const criticals = tabulatedCriticals(test);
-  return {
-    has: (p, level) => isTabulated(drops, p, level),
-    beside(basis, p, x, level) {
-      const here = basis.sample.scale === 'log' ? Math.log(x) : x;
-      const { strength, value } = nullStrength(basis, spread, p, here);
+  const made = experimentOf(design);
+  if (made === null) return null;
+  const { experiment, tabulated } = made;
+  const settings = { seed: CALIBRATION_SEED, each: EACH };
+  const table = tabulated && tabulatedCriticals(tabulated);
+  const limitsBy = (simulated: CriticalValues): Limits => {
+    const criticalsFor = (p: number, level: number) =>
+      table !== null && isTabulated(tabulated!.drops, p, level) ? table : simulated;
+    return (basis, p, x, level) => {
+      const y = toScale(x, basis.sample.scale);
+      const { strength, value } = nullStrength(basis, made.spreadOf(basis), p, y);
       const root = Math.sqrt(Math.max(0, 2 * (basis.supremum - value)));
-      const critical = (tail: Tail) => criticals({ p, y: here, strength, level, tail });
-      const isAbove = liesAbove(bestLine(basis), basis.law.quantile(p), here);
+      const criticals = criticalsFor(p, level);
+      const critical = (tail: Tail) => criticals({ p, y, strength, level, tail });
+      const isAbove = liesAbove(bestLine(basis), basis.law.quantile(p), y);
       return {
         boundAbove: isAbove && root > critical('above'),
         boundBelow: !isAbove && root > critical('below'),
         held: root <= critical('both'),
       };
-    },
+    };
+  };
+  return {
+    beside: limitsBy(designedCriticals(experiment, settings, 'each value')),
+    besideAny: limitsBy(designedCriticals(experiment, settings, 'grid')),
   };
 }
-
-/** Steps between the start and a limit of the rig from which a walk is free (as src/impact/estimates/repeatable.ts has it). */
-const ROOM = 8;

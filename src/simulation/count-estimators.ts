@@ -4,6 +4,7 @@ import { toleranceFactor } from '../statistics/tolerance/tolerance-factor.ts';
 import { type CountEstimate, countUpAndDown } from '../statistics/up-and-down/count.ts';
 import type { Grid, LevelDrop } from '../statistics/up-and-down/grid.ts';
 import { meanOfLevels } from '../statistics/up-and-down/mean-of-levels.ts';
+import { once } from './alike.ts';
 import type { Estimator, IntervalTally, SimulatedTest } from './estimator.ts';
 
 /** What the count formula needs of a design that it applies to. */
@@ -98,26 +99,18 @@ function without(interval: IntervalTally | undefined): number {
   return Number.NaN;
 }
 
-/** Counts each test once, however many estimators ask. */
+/** Counts tests of one table once, however many estimators ask. */
 function counter(grid: Grid): (test: SimulatedTest) => CountEstimate | null {
-  const drops: { level: number; failed: boolean }[] = [];
-  const spare: { level: number; failed: boolean }[] = [];
-  let counted: { readonly truth: SimulatedTest['truth']; readonly count: CountEstimate | null } | null = null;
-  return ({ trials, levels, truth }) => {
-    // Each test has a truth of its own: the object is the test's name.
-    if (counted?.truth === truth) return counted.count;
-    drops.length = 0;
-    for (let i = 0; i < trials.size; i++) {
-      const drop = spare[i] ?? { level: 0, failed: false };
-      spare[i] = drop;
-      drop.level = Math.round((levels.y[trials.level[i]!]! - grid.origin) / grid.step);
-      drop.failed = trials.failed[i] === 1;
-      drops.push(drop);
+  const count = once(({ sample: { size, lower, upper, count: counts } }) => {
+    const drops: LevelDrop[] = [];
+    for (let i = 0; i < size; i++) {
+      const failed = lower[i] === -Infinity;
+      const level = Math.round(((failed ? upper[i]! : lower[i]!) - grid.origin) / grid.step);
+      for (let k = 0; k < counts[i]!; k++) drops.push({ level, failed });
     }
-    const count = isPathKept(trials) ? countUpAndDown(drops satisfies LevelDrop[], grid) : null;
-    counted = { truth, count };
-    return count;
-  };
+    return countUpAndDown(drops, grid);
+  });
+  return ({ trials, basis }) => (isPathKept(trials) ? count(basis) : null);
 }
 
 /** Whether every drop moved: a limit of the rig holds a series where it is. */

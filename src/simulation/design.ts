@@ -19,6 +19,8 @@ export interface PostedDesign extends Omit<Design, 'protocol' | 'rig' | 'specifi
   readonly protocol: Omit<ImpactProtocol, 'source'> & { readonly source: Bare };
   readonly rig: (Omit<Rig, 'source'> & { readonly source: Bare }) | null;
   readonly specification: (Omit<Specification, 'source'> & { readonly source: Bare }) | null;
+  /** The same for equal designs: their documents as text. */
+  readonly key: string;
 }
 
 export function posted({ protocol, rig, specification, energyPerLevel }: Design): PostedDesign {
@@ -26,12 +28,13 @@ export function posted({ protocol, rig, specification, energyPerLevel }: Design)
   const strip = <Kind extends { readonly source: Source }>(
     document: Kind,
   ): Omit<Kind, 'source'> & { readonly source: Bare } => ({ ...document, source: bare(document.source) });
-  return {
+  const documents = {
     protocol: strip(protocol),
     rig: rig && { ...strip(rig), export: null },
     specification: specification && strip(specification),
     energyPerLevel,
   };
+  return { ...documents, key: JSON.stringify(documents) };
 }
 
 /** The design on the other side; its documents were found valid before, so that no place of them is asked for. */

@@ -9,6 +9,7 @@ import { type Estimated, estimateQuantile, estimateScale } from '../statistics/l
 import { type Evidence, withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
 import { acceptanceOf } from '../verdict/limit.ts';
+import { onceAt } from './alike.ts';
 import { type Beside, calibratedLimits, profileLimits } from './bounds.ts';
 import type { Design } from './design.ts';
 
@@ -26,12 +27,15 @@ export function judging(
 ): (basis: ProfileBasis, specimens: number, tally: VerdictTally) => void {
   const { protocol, energyPerLevel } = design;
   const calibrated = calibratedLimits(design);
-  return (basis, specimens, tally) => {
-    const judged = judgeSpecification(specification, {
+  const judge = onceAt((basis, specimens) =>
+    judgeSpecification(specification, {
       protocol,
       evidenceFor: (criterion) => evidenceOf(criterion, basis, specimens),
       measurementsFor: () => [],
-    });
+    }),
+  );
+  return (basis, specimens, tally) => {
+    const judged = judge(basis, specimens);
     for (const { id, verdict } of judged.criteria) count(tally, id, verdict);
     count(tally, '', judged.verdict);
   };
@@ -42,11 +46,10 @@ export function judging(
       return withoutEvidence('none', 'verdicts on the specimen effect are not simulated', specimens);
     const fit = basis.fit.kind === 'exists' ? basis.fit : null;
     const ofQuantile = (p: number, perEnergy: number) => {
-      const isTabled = calibrated?.has(p, criterion.confidence) === true;
-      const limits = isTabled ? calibrated.beside : profileLimits;
+      const limits = calibrated?.beside ?? profileLimits;
       return bounded(criterion, specimens, {
         estimate: fit && scaled(estimateQuantile(fit, law, p), perEnergy),
-        interval: isTabled ? 'calibrated' : 'profile-likelihood',
+        interval: calibrated === null ? 'profile-likelihood' : 'calibrated',
         beside: (limit) => limits(basis, p, limit / perEnergy, criterion.confidence),
       });
     };

@@ -5,7 +5,8 @@ import { likelihoodRatioCritical } from '../statistics/likelihood/critical.ts';
 import { fitLocation } from '../statistics/likelihood/fit-location.ts';
 import { constantSupremum, thresholdSupremum } from '../statistics/likelihood/limits.ts';
 import { estimateQuantile } from '../statistics/likelihood/quantile.ts';
-import { type CalibratedLimits, profileLimits } from './bounds.ts';
+import { once, onceAt } from './alike.ts';
+import { type Limits, profileLimits } from './bounds.ts';
 import type { Estimator, IntervalKind } from './estimator.ts';
 
 const METHOD = 'censored-likelihood';
@@ -16,7 +17,7 @@ export function quantileEstimator(
   distribution: LawName,
   probability: number,
   confidence: number,
-  calibrated: CalibratedLimits | null,
+  calibrated: Limits | null,
 ): Estimator {
   const law = laws[distribution];
   const z = law.standard.quantile(probability);
@@ -24,11 +25,19 @@ export function quantileEstimator(
   const one = likelihoodRatioCritical(confidence, 1);
   const isMedian = probability === 0.5;
   const ways = [
-    ...(calibrated?.has(probability, confidence)
-      ? [{ method: 'calibrated', beside: calibrated.beside }]
-      : []),
-    { method: PROFILE, beside: profileLimits },
-  ];
+    ...(calibrated === null ? [] : [{ method: 'calibrated', limits: calibrated }]),
+    { method: PROFILE, limits: profileLimits },
+  ].map(({ method, limits }) => ({
+    method,
+    beside: onceAt((basis, target) => limits(basis, probability, target, confidence)),
+  }));
+  const open = once((basis) => ({
+    two: isOpen(basis, z, two, -1) || isOpen(basis, z, two, 1),
+    one: isOpen(basis, z, one, -1),
+  }));
+  const estimated = once(({ fit }) =>
+    fit.kind === 'exists' ? estimateQuantile(fit, law, probability).value : Number.NaN,
+  );
   return {
     quantity: isMedian ? 'medianFailureEnergy' : 'failureEnergyQuantile',
     ...(isMedian ? {} : { probability }),
@@ -39,14 +48,14 @@ export function quantileEstimator(
       const target = truth.quantile(probability);
       for (let k = 0; 2 * k + 1 < tallies.length; k++) {
         const [twoSided, lower] = [tallies[2 * k]!, tallies[2 * k + 1]!];
-        const { held, boundAbove } = ways[k]!.beside(basis, probability, target, confidence);
+        const { held, boundAbove } = ways[k]!.beside(basis, target);
         if (held) twoSided.held += 1;
         if (!boundAbove) lower.held += 1;
-        if (isOpen(basis, z, two, -1) || isOpen(basis, z, two, 1)) twoSided.unbounded += 1;
-        if (isOpen(basis, z, one, -1)) lower.unbounded += 1;
+        const isOpenAt = open(basis);
+        if (isOpenAt.two) twoSided.unbounded += 1;
+        if (isOpenAt.one) lower.unbounded += 1;
       }
-      const { fit } = basis;
-      return fit.kind === 'exists' ? estimateQuantile(fit, law, probability).value - target : Number.NaN;
+      return estimated(basis) - target;
     },
   };
 }
@@ -57,22 +66,27 @@ export function spreadEstimator(distribution: LawName, truth: LawName, confidenc
   const unit = distribution === 'normal' || distribution === 'logistic' ? 'J' : '1';
   const head = { quantity: 'energySpread', method: METHOD, unit };
   if (truth !== distribution) return { ...head, intervals: [], errorOf: () => Number.NaN };
+  const beside = onceAt((basis, spread) => spreadBeside(basis, spread, critical));
   return {
     ...head,
     intervals: [kind(confidence, 2, PROFILE)],
     errorOf({ basis, truth: { spread } }, [twoSided]) {
-      const { sample, law, fit, ends, supremum } = basis;
       if (twoSided !== undefined) {
-        const best = fitLocation(sample, law, spread)?.logLikelihood ?? 0;
-        if (2 * (supremum - best) <= critical) twoSided.held += 1;
-        const level = supremum - 0.5 * critical;
-        const anySmall = thresholdSupremum(sample, ends, law, -Infinity, Infinity) >= level;
-        const anyLarge = constantSupremum(ends, law, -Infinity, Infinity) >= level;
-        if (anySmall || anyLarge) twoSided.unbounded += 1;
+        const { held, unbounded } = beside(basis, spread);
+        if (held) twoSided.held += 1;
+        if (unbounded) twoSided.unbounded += 1;
       }
-      return fit.kind === 'exists' ? fit.scale - spread : Number.NaN;
+      return basis.fit.kind === 'exists' ? basis.fit.scale - spread : Number.NaN;
     },
   };
+}
+
+function spreadBeside({ sample, law, ends, supremum }: ProfileBasis, spread: number, critical: number) {
+  const best = fitLocation(sample, law, spread)?.logLikelihood ?? 0;
+  const level = supremum - 0.5 * critical;
+  const anySmall = thresholdSupremum(sample, ends, law, -Infinity, Infinity) >= level;
+  const anyLarge = constantSupremum(ends, law, -Infinity, Infinity) >= level;
+  return { held: 2 * (supremum - best) <= critical, unbounded: anySmall || anyLarge };
 }
 
 function kind(level: number, sides: 1 | 2, method: string): IntervalKind {

@@ -1,7 +1,8 @@
 import { InputError } from '../problem/problem.ts';
 import { laws } from '../statistics/laws/laws.ts';
-import { type ProfileBasis, prepareProfile } from '../statistics/likelihood/constrained.ts';
+import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
 import { randomStream } from '../statistics/random/random-stream.ts';
+import { once, preparingOnce } from './alike.ts';
 import { carryOut, emptyTrials, MOST_DROPS } from './carry-out.ts';
 import { type Design, ruleOf } from './design.ts';
 import { levelTable } from './level-table.ts';
@@ -36,6 +37,8 @@ export function medianErrors(
   const rule = ruleOf(design);
   const levels = levelTable(energyPerLevel, law.scale);
   const sampling = (protocol.method === 'rising-height' ? rises : singleLooks)(law.scale);
+  const prepare = preparingOnce(law.standard);
+  const medianOf = once(found);
   const trials = emptyTrials();
   const errors = new Float64Array(tests);
   let drops = 0;
@@ -46,7 +49,8 @@ export function medianErrors(
     const tyres = tyresOf(assumed, protocol.step, energyPerLevel, offset);
     if (!carryOut(rule, tyres, assumed.between > 0, levels, stream, trials)) throw endless(design);
     const median = law.scale === 'log' ? Math.log(tyres.median) : tyres.median;
-    errors[k] = found(prepareProfile(sampling(trials, levels), law.standard)) - median;
+    const { sample, key } = sampling(trials, levels);
+    errors[k] = medianOf(prepare(sample, key)) - median;
     drops += trials.size;
     specimens += trials.specimens;
   }

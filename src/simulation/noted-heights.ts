@@ -9,7 +9,11 @@ export const notedHeights: Estimator = {
   intervals: [],
   errorOf({ basis: { sample }, truth }) {
     let sum = 0;
-    for (let i = 0; i < sample.size; i++) sum += fromScale(sample.upper[i]!, sample.scale);
-    return Number.isFinite(sum) ? sum / sample.size - truth.median : Number.NaN;
+    let specimens = 0;
+    for (let i = 0; i < sample.size; i++) {
+      specimens += sample.count[i]!;
+      sum += sample.count[i]! * fromScale(sample.upper[i]!, sample.scale);
+    }
+    return Number.isFinite(sum) ? sum / specimens - truth.median : Number.NaN;
   },
 };

@@ -2,8 +2,15 @@ import type { Sample } from '../statistics/likelihood/observation.ts';
 import { MOST_DROPS, type Trials } from './carry-out.ts';
 import type { LevelTable } from './level-table.ts';
 
-/** Turns the drops of a simulated test into what the likelihood reads; the sample is refilled by each call. */
-export type Sampling = (trials: Trials, levels: LevelTable) => Sample;
+/** What the likelihood reads of a test. */
+export interface Counted {
+  readonly sample: Sample;
+  /** The same for tests whose samples are equal, as long as they share a level table. */
+  key: string;
+}
+
+/** Turns the drops of a simulated test into what the likelihood reads; what is returned is refilled by each call. */
+export type Sampling = (trials: Trials, levels: LevelTable) => Counted;
 
 /**
  * Single looks: a failure at y is (−∞, y], a survival (y, ∞); equal ones merged, in rising order, as
@@ -11,6 +18,8 @@ export type Sampling = (trials: Trials, levels: LevelTable) => Sample;
  */
 export function singleLooks(scale: Sample['scale']): Sampling {
   const sample = emptySample(scale);
+  const counted = { sample, key: '' };
+  const codes: number[] = [];
   let failures = new Int32Array(64);
   let survivals = new Int32Array(64);
   const used: number[] = [];
@@ -26,6 +35,7 @@ export function singleLooks(scale: Sample['scale']): Sampling {
       (trials.failed[i] ? failures : survivals)[level]!++;
     }
     sortBy(used, levels.y);
+    codes.length = 0;
     let size = 0;
     const add = (lower: number, upper: number, count: number) => {
       if (count === 0) return;
@@ -36,30 +46,54 @@ export function singleLooks(scale: Sample['scale']): Sampling {
     for (const level of used) add(-Infinity, levels.y[level]!, failures[level]!);
     for (const level of used) {
       add(levels.y[level]!, Infinity, survivals[level]!);
+      codes.push(level, failures[level]!, survivals[level]!);
       failures[level] = 0;
       survivals[level] = 0;
     }
     sample.size = size;
-    return sample;
+    counted.key = String.fromCharCode(...codes);
+    return counted;
   };
 }
 
-/** Rises: each specimen's strength lies in (last survived, failed], open where it never survived or never failed. */
+/** More than there are levels in a table. */
+const LEVELS = 0x10000;
+
+/**
+ * Rises: each specimen's strength lies in (last survived, failed], open where it never survived or never failed; equal
+ * ones merged.
+ */
 export function rises(scale: Sample['scale']): Sampling {
   const sample = emptySample(scale);
+  const counted = { sample, key: '' };
+  /** Of each specimen the numbers of the two levels, counted from 1; 0 for an open end. */
+  const pairs: number[] = [];
+  const codes: number[] = [];
   return ({ size, specimen, failed, level }, levels) => {
-    let specimens = -1;
+    pairs.length = 0;
+    let survived = 0;
     for (let i = 0; i < size; i++) {
-      if (specimen[i] !== specimens) {
-        specimens = specimen[i]!;
-        sample.lower[specimens] = -Infinity;
-        sample.upper[specimens] = Infinity;
-        sample.count[specimens] = 1;
-      }
-      (failed[i] ? sample.upper : sample.lower)[specimens] = levels.y[level[i]!]!;
+      const isLast = i + 1 === size || specimen[i + 1] !== specimen[i];
+      if (failed[i]) pairs.push(survived * LEVELS + level[i]! + 1);
+      else if (isLast) pairs.push((level[i]! + 1) * LEVELS);
+      survived = failed[i] || isLast ? 0 : level[i]! + 1;
     }
-    sample.size = specimens + 1;
-    return sample;
+    pairs.sort((a, b) => a - b);
+    codes.length = 0;
+    sample.size = 0;
+    for (let i = 0; i < pairs.length; ) {
+      let next = i + 1;
+      while (pairs[next] === pairs[i]) next++;
+      const low = Math.floor(pairs[i]! / LEVELS);
+      const high = pairs[i]! % LEVELS;
+      sample.lower[sample.size] = low === 0 ? -Infinity : levels.y[low - 1]!;
+      sample.upper[sample.size] = high === 0 ? Infinity : levels.y[high - 1]!;
+      sample.count[sample.size++] = next - i;
+      codes.push(low, high, next - i);
+      i = next;
+    }
+    counted.key = String.fromCharCode(...codes);
+    return counted;
   };
 }
 

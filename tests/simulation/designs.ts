@@ -46,21 +46,26 @@ export async function staircases(
   step: number,
   startSd: number,
   tests: number,
+  withIntervals = true,
 ): Promise<SimulatedPoint> {
   const blocks: Block[] = [];
   const starts = startSd === 0 ? 1 : STARTS;
   for (let i = 0; i < starts; i++) {
     const { design, assumed } = staircase(stop, step, startSd * normal.quantile((i + 0.5) / starts));
-    const tasks = blockTasks(design, assumed, { tests: tests / starts, seed: i + 1, withIntervals: true });
+    const tasks = blockTasks(design, assumed, { tests: tests / starts, seed: i + 1, withIntervals });
     blocks.push(...(await runInline(tasks, () => {})));
   }
   const { design, assumed } = staircase(stop, step, 0);
-  return summarise(blocks, estimatorsFor(design, 'normal'), tyresOf(assumed, design.protocol.step, 1, 0));
+  return summarise(
+    blocks,
+    estimatorsFor(design, assumed, withIntervals),
+    tyresOf(assumed, design.protocol.step, 1, 0),
+  );
 }
 
 /** Simulates in the calling thread. */
 export async function simulated(design: Design, assumed: AssumedStrength, tests: number, seed = 1) {
   const blocks = await runInline(blockTasks(design, assumed, { tests, seed, withIntervals: true }), () => {});
-  const estimators = estimatorsFor(design, assumed.law);
+  const estimators = estimatorsFor(design, assumed);
   return summarise(blocks, estimators, tyresOf(assumed, design.protocol.step, design.energyPerLevel, 0));
 }

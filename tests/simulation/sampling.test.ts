@@ -46,13 +46,13 @@ describe('samples of simulated tests', () => {
           }
         }
         const wanted = gatherObservations(observations, 'identity');
-        const sample = sampling(trials, levels);
+        const { sample } = sampling(trials, levels);
         const rows = Array.from({ length: sample.size }, (_, i) => ({
           lower: sample.lower[i]!,
           upper: sample.upper[i]!,
           count: sample.count[i]!,
         }));
-        // Rises are not merged there: the likelihood is the same.
+        // In another order there: the likelihood is the same.
         const found = gatherObservations(rows, 'identity');
         expect([...found.lower]).toEqual([...wanted.lower]);
         expect([...found.upper]).toEqual([...wanted.upper]);

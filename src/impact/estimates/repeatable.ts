@@ -34,7 +34,7 @@ export const ASSUMED_SHARE = 0.7;
 const PATH_LEFT = 'the interval is calibrated as if the path had been kept';
 
 /** Levels above the highest one seen that a simulated rise may reach. */
-const HEADROOM = 60;
+export const HEADROOM = 60;
 
 /**
  * The test as its rule would carry it out again: the same start, steps, numbers of drops (those made, where its stop

@@ -105,6 +105,27 @@ export function isStepping(method: ImpactProtocol['method']): boolean {
   return STEPPING[method] !== undefined;
 }
 
+/** Most levels of the grid that stands for those which a rule chooses by itself. */
+const FINEST = 512;
+
+/**
+ * Evenly spaced levels, rising, that stand for all which a rule of its own choice may set: those of the rig's resolution
+ * where they are few enough, else 512 of them. Between the limits, or six guessed spreads about the guess. Null for a
+ * method that chooses none.
+ */
+export function chosenLevels(protocol: ImpactProtocol, rig: Rig | null): number[] | null {
+  if (protocol.method !== 'langlie' && protocol.method !== 'd-optimal') return null;
+  const { min, max } = levelLimits(protocol, rig);
+  const { guess } = protocol;
+  const low = min ?? (guess === null ? null : Math.max(guess.lowest - 6 * guess.spread, guess.lowest / 4));
+  const high = max ?? (guess === null ? null : guess.highest + 6 * guess.spread);
+  if (low === null || high === null || !(low < high)) return null;
+  const resolution = levelResolution(protocol, rig);
+  const steps = resolution === null ? Infinity : (high - low) / resolution;
+  const size = Number.isInteger(steps) && steps <= FINEST ? steps : FINEST;
+  return Array.from({ length: size + 1 }, (_, i) => low + ((high - low) * i) / size);
+}
+
 /** The limits of what a protocol varies: of heights the narrower of the protocol's and the rig's, of masses its own. */
 export function levelLimits(protocol: ImpactProtocol, rig: Rig | null): HeightLimits {
   return protocol.vary === 'mass' ? protocol.limits : narrower(protocol.limits, rig?.limits ?? NO_LIMITS);
