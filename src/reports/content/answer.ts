@@ -84,7 +84,7 @@ export function notShown({ test, first, criteria }: Subject, language: Language)
     words.road,
     words.batch,
     ...(first !== null && first.specimens < 100 ? [words.low({ tyres: tyres(first.specimens) })] : []),
-    words.apparatus,
+    ...(test.result.uncertainty === undefined ? [words.apparatus] : []),
     ...(untouched.length > 0 ? [words.criteria(list(untouched, 5))] : []),
     ...(excluded > 0 ? [words.excluded(drops(excluded))] : []),
   ];
@@ -97,7 +97,9 @@ export function cautionsOf({ test, first }: Subject, language: Language): string
   const found: string[] = [];
   if (method === 'rising-height') found.push(cautions.rising);
   else if (first !== null && first.drops > first.specimens) {
-    found.push(cautions.repeats({ drops: drops(first.drops), tyres: tyres(first.specimens) }));
+    const isCalibrated = first.interval?.method === 'calibrated';
+    const repeats = isCalibrated ? cautions.repeatsCalibrated : cautions.repeats;
+    found.push(repeats({ drops: drops(first.drops), tyres: tyres(first.specimens) }));
   }
   const isProfile = first?.interval?.method === 'profile-likelihood';
   if (isProfile && method === 'up-and-down' && first.drops <= 60) found.push(cautions.narrow);

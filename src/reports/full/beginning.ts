@@ -2,6 +2,7 @@ import type { ReportedRun, ReportedTest } from '../../result/report.ts';
 import { findingOf, judgementOf, nextSteps, notShown, uncertaintyOf } from '../content/answer.ts';
 import { criteriaTable } from '../content/criteria-table.ts';
 import { testedOn } from '../content/identity.ts';
+import { provisional } from '../content/provisional.ts';
 import { subjectsOf } from '../content/subject.ts';
 import { type Block, heading, list, paragraph } from '../document/blocks.ts';
 import { named, versioned } from '../text/page.ts';
@@ -32,7 +33,11 @@ export function answer(test: ReportedTest, language: Language): Section {
   });
   return {
     heading: headings.answer,
-    blocks: [{ kind: 'terms', rows: [{ term: items.question, text: question }] }, ...blocks],
+    blocks: [
+      { kind: 'terms', rows: [{ term: items.question, text: question }] },
+      ...provisional(test, language),
+      ...blocks,
+    ],
   };
 }
 

@@ -2,16 +2,22 @@ import { isDrum, type ReportedRun } from '../../result/report.ts';
 import { type Block, list, paragraph } from '../document/blocks.ts';
 import { share } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
+import { budget } from './budget.ts';
 import type { Section } from './section.ts';
 
+/** What the intervals hold, and what the rig adds where its file states a budget. */
 export function uncertainty(test: ReportedRun, language: Language): Section {
   const { headings, texts } = language.words;
-  return {
-    heading: headings.uncertainty,
-    blocks: isDrum(test)
-      ? [paragraph(texts.drumStatistical(share(language, test.confidence))), paragraph(texts.drumApparatus)]
-      : [paragraph(texts.statistical(share(language, test.confidence))), paragraph(texts.apparatus)],
-  };
+  const level = share(language, test.confidence);
+  const blocks = isDrum(test)
+    ? [paragraph(texts.drumStatistical(level)), paragraph(texts.drumApparatus)]
+    : [
+        paragraph(texts.statistical(level)),
+        ...(test.result.uncertainty === undefined
+          ? [paragraph(texts.apparatus)]
+          : budget(test.result.uncertainty, language)),
+      ];
+  return { heading: headings.uncertainty, blocks };
 }
 
 /** The statement of conformity: to which criteria it applies, by which rule, and with which risk. */

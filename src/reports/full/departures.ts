@@ -1,4 +1,3 @@
-import { CATALOGUE } from '../../conformance/catalogue/catalogue.ts';
 import type { ListedDeviation } from '../../conformance/deviation.ts';
 import { height } from '../../quantity/format.ts';
 import type { ReportedRun, ReportedTest } from '../../result/report.ts';
@@ -86,16 +85,21 @@ function exclusions({ exclusions: all }: ReportedTest, language: Language): Bloc
         { text: String(drop) },
         { text: named(specimen) },
         { text: language.number(height(at)) },
-        { text: reasonOf(because, remark, items.noReason), isRecord: because !== null },
+        { text: reasonOf(because, remark, language) },
       ]),
       below: all.length > shown.length ? items.more(all.length - shown.length) : undefined,
     },
   ];
 }
 
-function reasonOf(because: string | null, remark: string | null, none: string): string {
-  const title = because === null ? null : CATALOGUE.get(because)?.title;
-  const reason = because === null ? none : title === undefined ? named(because) : `${because}, ${title}`;
+function reasonOf(because: string | null, remark: string | null, language: Language): string {
+  const title = because === null ? null : language.titleOf(because);
+  const reason =
+    because === null
+      ? language.words.items.noReason
+      : title === null
+        ? named(because)
+        : `${because}, ${title}`;
   return remark === null ? reason : `${reason}: ${remark}`;
 }
 

@@ -140,7 +140,7 @@ function channels({ result }: ReportedDrum, language: Language): Block[] {
   const rows = result.schedule.flatMap(({ block, channels: own }) =>
     own.map(({ channel, unit, inTolerance, mean, min, max }) => [
       { text: named(block) },
-      { text: language.words.channel(named(channel)) },
+      { text: language.words.channel(named(channel)), isWhole: true },
       { text: min === null || max === null ? words.notLogged : `${between(say(min), say(max))} ${unit}` },
       { text: mean === null ? '—' : `${language.number(plain(Number(mean.toPrecision(4))))} ${unit}` },
       { text: inTolerance === null ? '—' : share(language, Math.round(inTolerance * 1e4) / 1e4) },

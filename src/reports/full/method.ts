@@ -56,7 +56,10 @@ export function method({ method: own, result }: ReportedTest, language: Language
           term(words.items.failure, own.failure),
           term(words.items.start, own.start && language.number(own.start)),
           term(words.items.step, own.step && language.number(own.step)),
-          term(words.items.stop, own.stop),
+          term(
+            words.items.stop,
+            own.stop?.replace(/[a-zA-Z]+(?=:)/g, (key) => words.items.stopKeys[key] ?? key) ?? null,
+          ),
           term(words.items.law, words.law(own.distribution)),
           term(
             words.items.energy,

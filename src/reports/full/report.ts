@@ -14,9 +14,11 @@ import { checklist } from './checklist.ts';
 import { conformity, records, uncertainty } from './closing.ts';
 import { departures } from './departures.ts';
 import { drumSections } from './drum.ts';
+import { laws, regression } from './laws.ts';
 import { conditions, items, method } from './method.ts';
 import { results } from './results.ts';
 import type { Section } from './section.ts';
+import { correctedMasses, repeated, samples } from './session.ts';
 
 /** More pairs than these are told in the table only. */
 const MOST_PAIRS = 10;
@@ -52,7 +54,9 @@ export function fullDocument(
     name,
     subtitle: `${name} · ${subtitleOf(tests, language)}`,
     blocks: [
-      ...(words.texts.recordLanguage === null ? [] : [paragraph(words.texts.recordLanguage, 'small')]),
+      ...(words.texts.recordLanguage !== null && bodies.some(hasRecord)
+        ? [paragraph(words.texts.recordLanguage, 'small')]
+        : []),
       ...(subjects.length > 1
         ? [
             heading(words.headings.comparison),
@@ -80,7 +84,12 @@ function sectionsOf(test: ReportedTest, id: string, language: Language, version:
     items(test, language),
     method(test, language),
     conditions(test, language),
+    samples(test.result, language),
     ...results(test, id, language),
+    laws(test.result.goodness, language),
+    regression(test.result.regression, language),
+    correctedMasses(test.result, language),
+    repeated(test.result, language),
     ...departures(test, language),
     uncertainty(test, language),
     conformity(test, language),
@@ -99,4 +108,20 @@ function cautionsOfTest(test: ReportedTest, language: Language): string[] {
 
 function set(sections: readonly Section[], level: 2 | 3): Block[] {
   return sections.flatMap(({ heading: text, blocks }) => [heading(text, level), ...blocks]);
+}
+
+/** Whether a block has words of the record, which another language marks. */
+function hasRecord(block: Block): boolean {
+  switch (block.kind) {
+    case 'paragraph':
+      return block.isRecord === true;
+    case 'list':
+      return block.items.some(({ isRecord }) => isRecord === true);
+    case 'table':
+      return block.rows.some((row) => row.some(({ isRecord }) => isRecord === true));
+    case 'columns':
+      return block.columns.some((column) => column.some(hasRecord));
+    default:
+      return false;
+  }
 }

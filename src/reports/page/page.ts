@@ -6,6 +6,7 @@ import { criteriaTable } from '../content/criteria-table.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
 import { comparison } from '../content/pictures.ts';
+import { provisional } from '../content/provisional.ts';
 import { type Told, toldOf } from '../content/told.ts';
 import { type Block, figure, heading, list, paragraph, type ReportDocument } from '../document/blocks.ts';
 import { rangeText, valueText } from '../words/amounts.ts';
@@ -17,6 +18,7 @@ const MOST = {
   photos: 2,
   subjects: 8,
   pairs: 3,
+  reasons: 3,
   item: 170,
   caption: 70,
   verdict: 220,
@@ -70,6 +72,7 @@ function ofOne(told: Told, language: Language): Block[] {
     ...(question === null ? [] : [paragraph(`${words.items.question}: ${short(question)}`, 'small')]),
     paragraph(finding, 'lead'),
     paragraph(uncertainty.join(' ')),
+    ...provisional(judged.test, language, MOST.reasons),
     judgement === null || judged.verdict === null
       ? paragraph(words.answer.noSpecification)
       : { kind: 'verdict', verdict: judged.verdict, text: short(judgement, MOST.verdict) },

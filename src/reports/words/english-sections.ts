@@ -61,6 +61,13 @@ export const englishSections = {
     start: 'Start',
     step: 'Step',
     stop: 'Stop rule',
+    stopKeys: {
+      drops: 'drops',
+      specimens: 'tyres',
+      reversals: 'reversals',
+      rarer: 'of the rarer outcome',
+      atMost: 'at most',
+    } as Record<string, string>,
     law: 'Law of strength',
     lifeLaw: 'Law of the lives',
     energy: 'Energy',

@@ -2,6 +2,7 @@ import type { ConformanceStatus, Severity } from '../../conformance/deviation.ts
 import type { Verdict } from '../../result/criterion.ts';
 import { methodName } from '../text/names.ts';
 import { englishCharts } from './english-charts.ts';
+import { englishEvidence } from './english-evidence.ts';
 import { englishSections } from './english-sections.ts';
 import { englishStudies } from './english-studies.ts';
 import { enumerated, type NamedQuantity, splitWords } from './named-quantity.ts';
@@ -11,6 +12,7 @@ export const english = {
   charts: englishCharts,
   ...englishSections,
   ...englishStudies,
+  ...englishEvidence,
   between: (lower: string, upper: string) => `${lower} to ${upper}`,
   from: (lower: string) => `from ${lower}, no upper limit`,
   upTo: (upper: string) => `no lower limit, to ${upper}`,
@@ -156,6 +158,8 @@ export const english = {
       'A rising-height result is bound to its start height and step; compare it only with tests of the same mass, start, step, pressure, rim and rule of hits.',
     repeats: (of: { drops: string; tyres: string }) =>
       `${of.drops} on ${of.tyres} are repeat looks at the same tyres, taken here as independent: the intervals are likely too narrow.`,
+    repeatsCalibrated: (of: { drops: string; tyres: string }) =>
+      `${of.drops} on ${of.tyres} are repeat looks at the same tyres: the calibrated intervals take 70 % of the variance to lie between tyres; all others take the drops as independent and are likely too narrow.`,
     narrow:
       'From 20 to 50 drops, nominal 95 % intervals held in about 89 to 95 % of simulated up-and-down tests: read them as a little too narrow.',
     accredited: 'The verdict is a statement within this laboratory, unless it is accredited for this method.',

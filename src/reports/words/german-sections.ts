@@ -62,6 +62,13 @@ export const germanSections: Pick<Words, 'headings' | 'items' | 'checklist' | 't
     start: 'Anfang',
     step: 'Stufe',
     stop: 'Ende',
+    stopKeys: {
+      drops: 'Schläge',
+      specimens: 'Reifen',
+      reversals: 'Umkehrungen',
+      rarer: 'vom selteneren Ergebnis',
+      atMost: 'höchstens',
+    },
     law: 'Verteilung der Festigkeit',
     lifeLaw: 'Verteilung der Lebensdauer',
     energy: 'Energie',
@@ -181,7 +188,8 @@ export const germanSections: Pick<Words, 'headings' | 'items' | 'checklist' | 't
       'Wann und mit wem die Regel vereinbart wurde, ist nicht angegeben; es gelten die Regeln der Spezifikation.',
     noSpecification: 'Es wurde keine Spezifikation angegeben; es gibt keine Konformitätsaussage.',
     end: (name) => `Ende des Berichts ${name}`,
-    recordLanguage: 'Sätze der Aufzeichnung stehen im englischen Wortlaut.',
+    recordLanguage:
+      'Sätze der Aufzeichnung, für die es keinen deutschen Wortlaut gibt, stehen im englischen.',
     page: (page, of) => `Seite ${page} von ${of}`,
   },
 };

@@ -244,6 +244,8 @@ export const german: Words = {
       'Ein Ergebnis mit steigender Höhe hängt an Anfangshöhe und Stufe; nur mit Prüfungen gleicher Masse, gleichen Anfangs, gleicher Stufe, gleichen Drucks, gleicher Felge und Schlagregel vergleichen.',
     repeats: (of) =>
       `${of.drops} auf ${of.tyres} sind wiederholte Blicke auf dieselben Reifen, hier als unabhängig genommen: die Bereiche sind wohl zu schmal.`,
+    repeatsCalibrated: (of) =>
+      `${of.drops} auf ${of.tyres} sind wiederholte Blicke auf dieselben Reifen: die kalibrierten Bereiche nehmen 70 % der Varianz zwischen Reifen an; alle anderen nehmen die Schläge als unabhängig und sind wohl zu schmal.`,
     narrow:
       'Bei 20 bis 50 Schlägen hielten nominelle 95-%-Bereiche in etwa 89 bis 95 % simulierter Treppenversuche: sie sind als etwas zu schmal zu lesen.',
     accredited:

@@ -1,6 +1,8 @@
+import { CATALOGUE } from '../../conformance/catalogue/catalogue.ts';
 import { english, type Words } from './english.ts';
 import { german } from './german.ts';
 import { germanDeviation, germanRecord } from './german-record.ts';
+import { GERMAN_TITLES } from './german-titles.ts';
 import type { Line } from './line.ts';
 
 /** The languages of a report. Data files never change with it. */
@@ -16,6 +18,8 @@ export interface Language {
   record(sentence: string): Line;
   /** What a deviation says: what was found, and what it does to the estimate. */
   deviation(of: { readonly code: string; readonly message: string }): Line;
+  /** The title of a code of the catalogue. */
+  titleOf(code: string): string | null;
 }
 
 export const languages: Readonly<Record<LanguageCode, Language>> = {
@@ -25,6 +29,7 @@ export const languages: Readonly<Record<LanguageCode, Language>> = {
     number: (text) => text,
     record: (text) => ({ text }),
     deviation: ({ message }) => ({ text: message }),
+    titleOf: (code) => CATALOGUE.get(code)?.title ?? null,
   },
   de: {
     code: 'de',
@@ -32,5 +37,6 @@ export const languages: Readonly<Record<LanguageCode, Language>> = {
     number: (text) => text.replace(/(?<=\d)\.(?=\d)/g, ','),
     record: germanRecord,
     deviation: germanDeviation,
+    titleOf: (code) => GERMAN_TITLES.get(code) ?? CATALOGUE.get(code)?.title ?? null,
   },
 };

@@ -1,4 +1,4 @@
-/** An English sentence with gaps, `{}`, and the same in another language, with the gaps by number, `{1}`. */
+/** An English sentence with gaps, `{}`, and the same in another language, with the gaps by number, `{1}`; `{1~}` is put into the dative. */
 export type Template = readonly [english: string, other: string];
 
 /** Longer sentences hold foreign text that no template has room for. */
@@ -14,20 +14,26 @@ const MOST = 1500;
  */
 export function translator(
   templates: readonly Template[],
-  written: (gap: string) => string,
+  written: (gap: string, isDative: boolean) => string,
 ): (sentence: string) => string | null {
-  const parts = templates.map(([english, other]) => ({ pieces: english.split('{}'), other }));
+  let parts: readonly { readonly pieces: readonly string[]; readonly other: string }[] | null = null;
   return (sentence) => {
+    // Taken apart at the first sentence: reports in English have none.
+    parts ??= templates.map(([english, other]) => ({
+      pieces: english.split('{}').map((piece, i) => (i === 0 ? lowered(piece) : piece)),
+      other,
+    }));
     const text = sentence.trim();
     if (text.length > MOST) return null;
     const [body, end] = text.endsWith('.') ? [text.slice(0, -1), '.'] : [text, ''];
     for (const { pieces, other } of parts) {
-      const gaps = gapsOf(
-        lowered(body),
-        pieces.map((piece, i) => (i === 0 ? lowered(piece) : piece)),
-      );
+      const gaps = gapsOf(lowered(body), pieces);
       if (gaps === null) continue;
-      return other.replace(/\{(\d)\}/g, (_, number: string) => written(gaps[Number(number) - 1] ?? '')) + end;
+      return (
+        other.replace(/\{(\d)(~?)\}/g, (_, number: string, dative: string) =>
+          written(gaps[Number(number) - 1] ?? '', dative === '~'),
+        ) + end
+      );
     }
     return null;
   };
