@@ -3,9 +3,8 @@ import type { Zone } from '../logs/time/zone.ts';
 const DAY = 86_400_000;
 const HOUR = 3_600_000;
 const MINUTE = 60_000;
-/** From ten in the evening for eight hours (common practice of shifts, no source). */
-const BEGIN = 22 * HOUR;
-const LENGTH = 8 * HOUR;
+/** From ten in the evening for eight hours, in milliseconds (common practice of shifts, no source). */
+export const NIGHT = { begin: 22 * HOUR, length: 8 * HOUR } as const;
 
 /** A stretch of time; milliseconds. */
 export interface Stretch {
@@ -17,8 +16,8 @@ export interface Stretch {
 export function nightsBetween(first: number, last: number, zone: Zone): Stretch[] {
   const nights: Stretch[] = [];
   for (let day = Math.floor(first / DAY) - 2; day <= Math.floor(last / DAY) + 1; day += 1) {
-    const from = Math.max(first, instantOf(day * DAY + BEGIN, zone));
-    const to = Math.min(last, instantOf(day * DAY + BEGIN + LENGTH, zone));
+    const from = Math.max(first, instantOf(day * DAY + NIGHT.begin, zone));
+    const to = Math.min(last, instantOf(day * DAY + NIGHT.begin + NIGHT.length, zone));
     if (to > from) nights.push({ from, to });
   }
   return nights;

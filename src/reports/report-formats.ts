@@ -3,7 +3,7 @@ import type { ReportedRun } from '../result/report.ts';
 import type { ReportDocument } from './document/blocks.ts';
 import { fullDocument } from './full/report.ts';
 import { html } from './html/html.ts';
-import { markdown } from './markdown/markdown.ts';
+import { type MarkdownPictures, markdown } from './markdown/markdown.ts';
 import { pageDocument } from './page/page.ts';
 import type { Language } from './words/language.ts';
 
@@ -27,7 +27,7 @@ export type ReportKind = keyof typeof reportKinds;
 
 /** How a report may be set, by the name that `--format` gives it. */
 export const reportFormats = { html, markdown } as const satisfies Readonly<
-  Record<string, (document: ReportDocument) => string>
+  Record<string, (document: ReportDocument, pictures?: MarkdownPictures) => string>
 >;
 
 export type ReportFormat = keyof typeof reportFormats;

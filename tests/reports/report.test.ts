@@ -52,7 +52,17 @@ describe.each(cases)('$kind of a test that is $name, in $language.code', ({ kind
 
   it('lets nothing of Markdown or HTML be made of foreign text', () => {
     // Whatever could begin a link, a picture or an element stands behind a backslash; our own marks do not use them.
-    expect(markdown).not.toMatch(/(?<!\\)(?:\\\\)*[<[\]]/);
+    const words = reportFormats.markdown(document(), 'words');
+    expect(words).not.toMatch(/(?<!\\)(?:\\\\)*[<[\]]/);
+    // Pictures are the only links, and lead to nowhere outside.
+    const pictures = [...markdown.matchAll(/^!\[(?:[^\]\\]|\\.)*\]\[picture-\d+\]$/gm)];
+    const sources = [
+      ...markdown.matchAll(/^\[picture-\d+\]: data:image\/(?:svg\+xml|png|jpeg);base64,[\w+/=]+$/gm),
+    ];
+    expect(sources).toHaveLength(pictures.length);
+    let rest = markdown;
+    for (const [own] of [...pictures, ...sources]) rest = rest.replace(own, '');
+    expect(rest).not.toMatch(/(?<!\\)(?:\\\\)*[<[\]]/);
     expect(markdown).not.toMatch(/https?:\/\//);
     // A cell that could open another would give its row more bars than the head has.
     for (const table of markdown.split('\n\n').filter((block) => block.startsWith('|'))) {

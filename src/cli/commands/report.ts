@@ -1,4 +1,5 @@
 import { Command, Option } from 'commander';
+import type { MarkdownPictures } from '../../reports/markdown/markdown.ts';
 import type { ReportedRun } from '../../result/report.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { despiteOption, reasonsOf } from '../despite-option.ts';
@@ -12,6 +13,7 @@ import { VERSION } from '../version.ts';
 interface ReportOptions extends CommonOptions {
   readonly kind: 'page' | 'full';
   readonly format: 'html' | 'markdown';
+  readonly pictures: MarkdownPictures;
   readonly language: 'en' | 'de';
   readonly despite?: readonly string[];
   readonly output?: string;
@@ -35,6 +37,11 @@ export function reportCommand({ shell, act }: CommandContext): Command {
     .argument('<run...>', 'RUN.yaml; several drop tests are compared as well, as compare does')
     .addOption(new Option('--kind <name>', 'what to report').choices(['page', 'full']).default('page'))
     .addOption(new Option('--format <name>', 'how to set it').choices(['html', 'markdown']).default('html'))
+    .addOption(
+      new Option('--pictures <where>', 'of Markdown: within the file, or told in words only')
+        .choices(['inline', 'words'])
+        .default('inline'),
+    )
     .addOption(languageOption())
     .addOption(despiteOption())
     .option('-o, --output <file>', 'write to a file instead of standard output')
@@ -43,7 +50,7 @@ export function reportCommand({ shell, act }: CommandContext): Command {
     .addHelpText('after', EXAMPLES)
     .action((runs: string[], _options: unknown, command: Command) =>
       act(command, async () => {
-        const { kind, format, language, output, force, exitZero, ...options } =
+        const { kind, format, pictures, language, output, force, exitZero, ...options } =
           command.optsWithGlobals<ReportOptions>();
         const despite = reasonsOf(options.despite);
         const target = destination(shell, output, force === true);

@@ -1,26 +1,55 @@
+import { svgOf } from '../charts/figure.ts';
 import type { Block, ReportDocument } from '../document/blocks.ts';
 import { atLineStart, inline } from './escape.ts';
 
 /** How long a text may be where it stands; more of it is cut with an ellipsis. */
 const MOST = { title: 160, heading: 120, paragraph: 1500, item: 600, cell: 320 } as const;
 
+/** Where the pictures of a report in Markdown are: within the file, or told in words only. */
+export type MarkdownPictures = 'inline' | 'words';
+
+interface Context {
+  readonly missing: string;
+  readonly pictures: MarkdownPictures;
+  /** What the pictures are, in the order of their numbers: `data:` addresses. */
+  readonly sources: string[];
+}
+
 /**
- * A report as Markdown with tables: the same words as the HTML; pictures as what they show, in words, since Markdown
- * holds none without a file beside it.
+ * A report as Markdown with tables: the same words as the HTML. Pictures are within the file, each named where it stands
+ * and defined before the end mark, so that the text stays readable as it is; whoever does not show them, or is asked for
+ * words, has what they show in words.
  */
-export function markdown({ language, title, subtitle, blocks, end }: ReportDocument): string {
-  const missing = language.words.items.missing;
+export function markdown(
+  { language, title, subtitle, blocks, end }: ReportDocument,
+  pictures: MarkdownPictures = 'inline',
+): string {
+  const context: Context = { missing: language.words.items.missing, pictures, sources: [] };
+  const body = blocks.flatMap((block) => written(block, context));
   const parts = [
     `# ${inline(title, MOST.title)}`,
     atLineStart(subtitle, 300),
-    ...blocks.flatMap((block) => written(block, missing)),
+    ...body,
+    context.sources.map((source, i) => `[${nameOf(i)}]: ${source}`).join('\n'),
     '---',
     atLineStart(end, MOST.heading),
   ];
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
-function written(block: Block, missing: string): string[] {
+function nameOf(place: number): string {
+  return `picture-${place + 1}`;
+}
+
+/** The picture where it stands; nothing where words are asked for. */
+function shown(alternative: string, source: string, { pictures, sources }: Context): string[] {
+  if (pictures === 'words') return [];
+  sources.push(source);
+  return [`![${inline(alternative, MOST.heading)}][${nameOf(sources.length - 1)}]`];
+}
+
+function written(block: Block, context: Context): string[] {
+  const { missing } = context;
   switch (block.kind) {
     case 'heading':
       return [`${'#'.repeat(block.level)} ${inline(block.text, MOST.heading)}`];
@@ -48,16 +77,19 @@ function written(block: Block, missing: string): string[] {
       ];
     case 'figure': {
       const { title, alternative } = block.figure;
-      return [`**${inline(title, MOST.heading)}.** ${inline(alternative, 1000)}`];
+      const svg = Buffer.from(svgOf(block.figure)).toString('base64');
+      return [
+        ...shown(title, `data:image/svg+xml;base64,${svg}`, context),
+        `**${inline(title, MOST.heading)}.** ${inline(alternative, 1000)}`,
+      ];
     }
     case 'photos':
-      return [
-        block.photos
-          .map(({ path, caption }) => `- ${atLineStart(caption, MOST.item)} (${inline(path, MOST.cell)})`)
-          .join('\n'),
-      ];
+      return block.photos.flatMap(({ path, caption, type, base64 }) => [
+        ...shown(caption, `data:${type};base64,${base64}`, context),
+        `- ${atLineStart(caption, MOST.item)} (${inline(path, MOST.cell)})`,
+      ]);
     case 'columns':
-      return block.columns.flat().flatMap((inner) => written(inner, missing));
+      return block.columns.flat().flatMap((inner) => written(inner, context));
   }
 }
 
