@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { curveQuantile } from '../../../src/statistics/isotonic/curve-quantile.ts';
 import { centredIsotonicCurve, isotonicCurve } from '../../../src/statistics/isotonic/failure-curve.ts';
+import { spearmanKarber } from '../../../src/statistics/spearman-karber/spearman-karber.ts';
+import { expectCase, titleOf } from '../../reference/likelihood/case.ts';
+import sen01 from '../../reference/sen-01/SEN-01-updown-bottle-staircase-1969.json' with { type: 'json' };
+import sen02 from '../../reference/sen-02/SEN-02-updown-drop-hammer-2019.json' with { type: 'json' };
 import sen22 from '../../reference/sen-22/SEN-22-isotonic-and-centred.json' with { type: 'json' };
 import sen24 from '../../reference/sen-24/SEN-24-quantal-turbine-wheels.json' with { type: 'json' };
 
@@ -75,4 +79,31 @@ test('ties at 0 and 1 keep their corners in the centred curve; ties between do n
     [0, 0, 1, 1, 2, 2].map((failures, i) => ({ level: i, failures, drops: 2 })),
   );
   expect(centred.map((c) => c.level)).toEqual([0, 1, 2.5, 4, 5]);
+});
+
+/** Drops one by one, as levels with their failures. */
+function grouped(levels: readonly number[], fail: readonly number[]) {
+  const groups = new Map<number, { level: number; failures: number; drops: number }>();
+  for (const [i, level] of levels.entries()) {
+    const group = groups.get(level) ?? { level, failures: 0, drops: 0 };
+    groups.set(level, group);
+    group.drops += 1;
+    group.failures += fail[i]!;
+  }
+  return [...groups.values()].sort((a, b) => a.level - b.level);
+}
+
+test(`${titleOf(sen01)}: isotonic median, mean by Spearman and Kärber`, () => {
+  const responses = grouped(sen01.data.levels, sen01.data.fail);
+  const { value } = curveQuantile(isotonicCurve(responses), 0.5);
+  expectCase(sen01, 'isotonic (linear interpolation) median', value!);
+  expectCase(sen01, 'Spearman-Karber (PAVA) mean on metres', spearmanKarber(responses).value!.mean);
+});
+
+test(`${titleOf(sen02)}: isotonic and centred isotonic median`, () => {
+  const responses = grouped(sen02.data.height.map(Math.log10), sen02.data.fail);
+  expectCase(sen02, 'isotonic median log10 (interpolated) / centred isotonic', [
+    curveQuantile(isotonicCurve(responses), 0.5).value!,
+    curveQuantile(centredIsotonicCurve(responses), 0.5).value!,
+  ]);
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { groupedFit } from '../../../src/statistics/goodness/grouped-fit.ts';
 import type { LawName } from '../../../src/statistics/law.ts';
 import { laws } from '../../../src/statistics/laws/laws.ts';
 import { prepareProfile } from '../../../src/statistics/likelihood/constrained.ts';
@@ -19,6 +20,7 @@ import sen16 from '../../reference/sen-16/SEN-16-probit-menarche.json' with { ty
 import sen18 from '../../reference/sen-18/SEN-18-probit-rotenone.json' with { type: 'json' };
 import sen20 from '../../reference/sen-20/SEN-20-two-level-closed-form.json' with { type: 'json' };
 import sen24 from '../../reference/sen-24/SEN-24-quantal-turbine-wheels.json' with { type: 'json' };
+import sen27 from '../../reference/sen-27/SEN-27-interval-cosmesis-turnbull.json' with { type: 'json' };
 import sen28 from '../../reference/sen-28/SEN-28-interval-microprocessor-turnbull.json' with { type: 'json' };
 import sen29 from '../../reference/sen-29/SEN-29-step-to-failure-tyre-synthetic.json' with { type: 'json' };
 
@@ -198,6 +200,15 @@ test(titleOf(sen18), () => {
   expectCase(sen18, 'coef (intercept, slope)', coefficients(fit).values);
   expectCase(sen18, 'se', coefficients(expected).errors);
   expectCase(sen18, 'deviance, df', [deviance(n, dead, fit.logLikelihood), n.length - 2]);
+  const all = n.reduce((sum, m) => sum + m, 0);
+  const died = dead.reduce((sum, k) => sum + k, 0);
+  // One share at all doses.
+  const flat = died * Math.log(died / all) + (all - died) * Math.log(1 - died / all);
+  expectCase(sen18, 'null deviance', deviance(n, dead, flat));
+  const groups = dose.map((x, i) => ({ level: Math.log10(x), failures: dead[i]!, drops: n[i]! }));
+  const sums = groupedFit(groups, (y) => laws.normal.standard.cdf((y - fit.location) / fit.scale)).value!;
+  expectCase(sen18, 'Pearson X2', sums.pearson);
+  expectCase(sen18, 'deviance, df', [sums.deviance, sums.degrees]);
   for (const p of [0.1, 0.5, 0.9]) {
     const { value, standardError } = estimateQuantile(expected, laws.normal, p);
     const { lower, upper, g } = fieller(p);
@@ -221,9 +232,9 @@ test(titleOf(sen20), () => {
   expectCase(sen20, 'LR80 for mu', ratio(0.5, 0.8));
 });
 
-/** The entries that SEN-24 and SEN-29 have alike, of survreg and of two likelihoods written beside it. */
+/** The entries that SEN-24, SEN-27 and SEN-29 have alike, of survreg and of two likelihoods written beside it. */
 function expectSurvivalCase(
-  reference: typeof sen24 | typeof sen29,
+  reference: typeof sen24 | typeof sen27 | typeof sen29,
   data: readonly Observation[],
   name: string,
 ) {
@@ -262,6 +273,16 @@ test.each(['gaussian', 'lognormal', 'weibull'])(`${titleOf(sen24)}: %s`, (name) 
   const { hours100, cracked, not_cracked } = sen24.data;
   const n = cracked.map((k, i) => k + not_cracked[i]!);
   expectSurvivalCase(sen24, quantal(hours100, n, cracked), name);
+});
+
+test.each(['gaussian', 'lognormal', 'weibull'])(`${titleOf(sen27)}: %s`, (name) => {
+  const intervals = sen27.data.intervals as (number | null)[][];
+  const data = intervals.map(([lower, upper]) => ({
+    lower: lower ?? -Infinity,
+    upper: upper ?? Infinity,
+    count: 1,
+  }));
+  expectSurvivalCase(sen27, data, name);
 });
 
 test.each(['gaussian', 'lognormal', 'weibull'])(`${titleOf(sen29)}: %s`, (name) => {

@@ -4,6 +4,7 @@ import km03 from '../../reference/km-03/KM-03-turnbull.json' with { type: 'json'
 import sen24 from '../../reference/sen-24/SEN-24-quantal-turbine-wheels.json' with { type: 'json' };
 import sen27 from '../../reference/sen-27/SEN-27-interval-cosmesis-turnbull.json' with { type: 'json' };
 import sen28 from '../../reference/sen-28/SEN-28-interval-microprocessor-turnbull.json' with { type: 'json' };
+import sen29 from '../../reference/sen-29/SEN-29-step-to-failure-tyre-synthetic.json' with { type: 'json' };
 
 type Row = (number | null)[];
 const bracket = ([lower, upper, count]: Row) => ({
@@ -73,6 +74,23 @@ test('SEN-24 (data found, computed twice): failures and survivals only give the 
     1e-5,
   );
   near([fit.logLikelihood], [-184.9882], 1e-3);
+});
+
+test('SEN-29 (self-made, counts): rises leave the shares of their noted heights', () => {
+  const { first_fail, step, start, rig_max } = sen29.data;
+  const fit = turnbull(
+    first_fail.map((height) =>
+      height === null
+        ? { lower: rig_max, upper: Infinity, count: 1 }
+        : { lower: height === start ? 0 : height - step, upper: height, count: 1 },
+    ),
+  );
+  const expected = sen29.expected.find((e) => e.name.startsWith('NPMLE'))!.value as number[];
+  near(
+    [300, 350, 400, 425, 450, 475, 500, 525, 600].map((h) => turnbullShare(fit, h).lower),
+    expected,
+    1e-12,
+  );
 });
 
 // Gentleman and Geyer 1994: at the maximum the directional derivative towards every span is at most 0.

@@ -34,6 +34,11 @@ test(titleOf(sen01), () => {
   expect(count.spreadBy).toBe('count');
   expectCase(sen01, 'se(m) Dixon-Massey (6s+d)/(7 sqrt N)', count.meanError);
   expectCase(sen01, 'se(s) Dixon-Massey (1.1s+0.3s^2/d)/sqrt N', count.spreadError!);
+  expectCase(
+    sen01,
+    'Brownlee-Hodges-Rosenblatt mean of levels 2..n+1',
+    meanOfLevels(levels, sen01.data.next_level_would_be),
+  );
   const passes = countUpAndDown(drops, grid, 'survived')!;
   expectCase(sen01, 'DM using passes instead: m', passes.mean);
   expectCase(sen01, 'DM using passes instead: s', passes.spread);
