@@ -2,8 +2,9 @@ import { laws } from '../statistics/laws/laws.ts';
 import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
 import { randomStream } from '../statistics/random/random-stream.ts';
 import { preparingOnce } from './alike.ts';
-import { carryOut, emptyTrials, MOST_DROPS, type Trials } from './carry-out.ts';
-import { type Design, type PostedDesign, received, ruleOf } from './design.ts';
+import { emptyTrials, MOST_DROPS, type Trials } from './carry-out.ts';
+import { type Carrying, carrying } from './carry-steps.ts';
+import { type Design, type PostedDesign, received } from './design.ts';
 import type { Estimator, IntervalTally } from './estimator.ts';
 import { estimatorsFor } from './estimators.ts';
 import { judging, type VerdictTally } from './judging.ts';
@@ -43,7 +44,7 @@ export interface Block {
 interface Workshop {
   readonly key: string;
   readonly design: Design;
-  readonly rule: ReturnType<typeof ruleOf>;
+  readonly carry: Carrying;
   readonly levels: LevelTable;
   basisOf(trials: Trials): ProfileBasis;
   readonly estimators: readonly Estimator[];
@@ -65,7 +66,7 @@ function workshopFor({ design: given, assumed, withIntervals }: BlockTask): Work
   last = {
     key,
     design,
-    rule: ruleOf(design),
+    carry: carrying(design),
     levels,
     basisOf(trials) {
       const { sample, key: counts } = sampling(trials, levels);
@@ -82,7 +83,7 @@ const trials = emptyTrials();
 /** Carries out and evaluates a stretch of tests. */
 export function simulateBlock(task: BlockTask): Block {
   const { assumed, seed, first, tests } = task;
-  const { design, rule, levels, basisOf, estimators, judge } = workshopFor(task);
+  const { design, carry, levels, basisOf, estimators, judge } = workshopFor(task);
   const { protocol, energyPerLevel } = design;
   const block = {
     tests,
@@ -98,7 +99,7 @@ export function simulateBlock(task: BlockTask): Block {
     const stream = randomStream(seed, first + i);
     const offset = assumed.anyOffset ? stream.uniform() - 0.5 : 0;
     const truth = tyresOf(assumed, protocol.step, energyPerLevel, offset);
-    if (!carryOut(rule, truth, assumed.between > 0, levels, stream, trials)) {
+    if (!carry(truth, assumed.between > 0, levels, stream, trials)) {
       block.endless += 1;
       block.drops[i] = MOST_DROPS;
       continue;

@@ -3,8 +3,9 @@ import { laws } from '../statistics/laws/laws.ts';
 import type { ProfileBasis } from '../statistics/likelihood/constrained.ts';
 import { randomStream } from '../statistics/random/random-stream.ts';
 import { once, preparingOnce } from './alike.ts';
-import { carryOut, emptyTrials, MOST_DROPS } from './carry-out.ts';
-import { type Design, ruleOf } from './design.ts';
+import { emptyTrials, MOST_DROPS } from './carry-out.ts';
+import { carrying } from './carry-steps.ts';
+import type { Design } from './design.ts';
 import { levelTable } from './level-table.ts';
 import { bestQuantile } from './quantile-test.ts';
 import { rises, singleLooks } from './sampling.ts';
@@ -34,7 +35,7 @@ export function medianErrors(
 ): FoundMedians {
   const { protocol, energyPerLevel } = design;
   const law = laws[protocol.distribution];
-  const rule = ruleOf(design);
+  const carry = carrying(design);
   const levels = levelTable(energyPerLevel, law.scale);
   const sampling = (protocol.method === 'rising-height' ? rises : singleLooks)(law.scale);
   const prepare = preparingOnce(law.standard);
@@ -47,7 +48,7 @@ export function medianErrors(
     const stream = randomStream(seed, 2 * k + parity);
     const offset = assumed.anyOffset ? stream.uniform() - 0.5 : 0;
     const tyres = tyresOf(assumed, protocol.step, energyPerLevel, offset);
-    if (!carryOut(rule, tyres, assumed.between > 0, levels, stream, trials)) throw endless(design);
+    if (!carry(tyres, assumed.between > 0, levels, stream, trials)) throw endless(design);
     const median = law.scale === 'log' ? Math.log(tyres.median) : tyres.median;
     const { sample, key } = sampling(trials, levels);
     errors[k] = medianOf(prepare(sample, key)) - median;

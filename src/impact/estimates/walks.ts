@@ -76,9 +76,12 @@ export function steppedWalk(series: readonly SteppedSeries[], protocol: ImpactPr
   return { heights, walk, mostDrops, mostSpecimens: named + mostDrops };
 }
 
+/** What a stop rule counts, to be counted in place. */
+export type RunningCount = { -readonly [Key in keyof Progress]: Progress[Key] };
+
 /** What `counting` of the rules does, in place: no object a drop. */
-function count(
-  progress: { -readonly [Key in keyof Progress]: Progress[Key] },
+export function count(
+  progress: RunningCount,
   failed: number,
   before: number,
   hit: number,
