@@ -20,6 +20,7 @@ import {
   versioned,
 } from '../text/page.ts';
 import { blocks } from './blocks.ts';
+import { nights, signs, strips } from './course.ts';
 import { lives } from './lives.ts';
 
 /** A drum test's result for people: the finding first, then ledger and blocks, lives, numbers, judgement, cautions. */
@@ -31,6 +32,9 @@ export function enduranceText(result: EnduranceResult, options: TextOptions): st
     ...headline(page, result),
     ...section(page, 'Test', subject(page, result, options.version)),
     ...section(page, 'Distance on the drum', blocks(page, result)),
+    ...section(page, 'Course of the test', strips(page, result)),
+    ...section(page, 'Nights', nights(page, result)),
+    ...section(page, 'Signs of failure in the log', signs(page, result)),
     ...section(page, 'Lives', lives(page, result)),
     ...section(page, 'Deviations from the protocol', deviations(page, result)),
     ...section(page, 'Notes', notes(page, result)),

@@ -3,9 +3,14 @@ import { significant } from '../../quantity/format.ts';
 import type { SimulatedPoint } from '../../result/simulation.ts';
 import { type Page, paragraph, section } from '../text/page.ts';
 import { type Column, table } from '../text/table.ts';
+import { chart } from './chart.ts';
 
-/** A line for each true median: chances of the verdicts (the operating characteristic), error, coverage, effort. */
-export function characteristic(page: Page, points: readonly SimulatedPoint[]): string[] {
+/** The chances as a chart, then a line for each true median: chances of the verdicts (the operating characteristic), error, coverage, effort. */
+export function characteristic(
+  page: Page,
+  points: readonly SimulatedPoint[],
+  limit: number | null,
+): string[] {
   const judged = points.some(({ verdicts }) => verdicts !== null);
   const right = (head: string): Column => ({ head, align: 'right' });
   const columns = [
@@ -31,7 +36,10 @@ export function characteristic(page: Page, points: readonly SimulatedPoint[]): s
     ];
   });
   const heading = judged ? 'Chance of each verdict over the true median' : 'Over the true median';
-  return [...section(page, heading, table(page, columns, rows)), ...paragraph(page, legend(points, judged))];
+  return [
+    ...section(page, heading, [...chart(page, points, limit), ...table(page, columns, rows)]),
+    ...paragraph(page, legend(points, judged)),
+  ];
 }
 
 function legend(points: readonly SimulatedPoint[], judged: boolean): string {

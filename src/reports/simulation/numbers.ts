@@ -1,5 +1,5 @@
 import { fixed } from '../../quantity/amount.ts';
-import { decimalsFor } from '../../quantity/format.ts';
+import { decimalsFor, significant } from '../../quantity/format.ts';
 import type { Simulated } from '../../result/simulation.ts';
 
 /** A share with its error, in per cent: `93.2 ± 0.3`. */
@@ -17,4 +17,8 @@ export function withError(found: Simulated | null): string {
 
 export function percentText(share: number): string {
   return `${fixed(100 * share, share > 0 && share < 0.1 ? 2 : 1)} %`;
+}
+
+export function joule(value: number): string {
+  return `${Number(significant(value, 4))} J`;
 }

@@ -1,9 +1,10 @@
 import { percent, plain } from '../../quantity/amount.ts';
-import { counted, significant } from '../../quantity/format.ts';
+import { counted } from '../../quantity/format.ts';
 import type { SimulationResult } from '../../result/simulation.ts';
 import { type Page, pageOf, paragraph, section, type TextOptions, versioned } from '../text/page.ts';
 import { accuracy } from './accuracy.ts';
 import { characteristic } from './characteristic.ts';
+import { joule } from './numbers.ts';
 import { chances } from './verdicts.ts';
 
 /** A simulation for people: what was assumed, then what the protocol makes of it, each number with its error. */
@@ -14,7 +15,9 @@ export function simulationText(result: SimulationResult, options: TextOptions): 
   const lines = [
     ...paragraph(page, title(result), 0).map((line) => page.ink.bold(line)),
     ...section(page, 'Assumed', assumed(page, result, options.version)),
-    ...(single ? accuracy(page, single) : characteristic(page, result.points)),
+    ...(single
+      ? accuracy(page, single)
+      : characteristic(page, result.points, result.specification?.medianLimit ?? null)),
     ...(single ? chances(page, single) : []),
     ...section(
       page,
@@ -62,10 +65,6 @@ function assumed(page: Page, result: SimulationResult, version: string): string[
       ? paragraph(page, `taken for want of a statement: ${result.defaults.join('; ')}`, 2, 4)
       : []),
   ];
-}
-
-export function joule(value: number): string {
-  return `${Number(significant(value, 4))} J`;
 }
 
 const CAUTIONS = [
