@@ -14,8 +14,8 @@ const SKIPPED: ReadonlySet<string> = new Set(['node_modules', 'dist']);
 
 const FORMAT =
   /^format:\s*["']?tirelab\.(run|construction|specification|protocol|rig|waiver)\/1["']?\s*(?:#.*)?$/m;
-/** The first key of what `analyze --json` writes. */
-const SCHEMA = /^\s*\{\s*"schema"\s*:\s*"tirelab\.(result)\/1"/;
+/** The first key of what `analyze --json` and each line of `--ndjson` write; a first line may tell of a broken run. */
+const SCHEMA = /^\s*\{\s*"schema"\s*:\s*"tirelab\.(result|problems)\/1"/;
 
 /**
  * The documents under some paths, found by their `format`, whatever they are called; in the order of their paths, so
@@ -36,10 +36,11 @@ export function findDocuments(paths: readonly string[]): FoundDocument[] {
   }
   const buffer = Buffer.alloc(LONGEST_PREAMBLE);
   return [...files].sort(byCodeUnits).flatMap((path) => {
-    const isJson = /\.json$/i.test(path);
+    const isJson = /\.(?:nd)?json$/i.test(path);
     const beginning = beginningOf(path, isJson ? buffer.subarray(0, 256) : buffer);
     const kind = (isJson ? SCHEMA : FORMAT).exec(beginning)?.[1];
-    return kind === undefined ? [] : [{ kind: kind as FoundDocument['kind'], path }];
+    if (kind === undefined || (kind === 'problems' && !/\.ndjson$/i.test(path))) return [];
+    return [{ kind: isJson ? 'result' : (kind as FoundDocument['kind']), path }];
   });
 }
 
@@ -48,7 +49,7 @@ function collect(folder: string, files: Set<string>): void {
     if (entry.name.startsWith('.') || SKIPPED.has(entry.name)) continue;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) collect(path, files);
-    else if (entry.isFile() && /\.(?:ya?ml|json)$/i.test(entry.name)) files.add(path);
+    else if (entry.isFile() && /\.(?:ya?ml|json|ndjson)$/i.test(entry.name)) files.add(path);
   }
 }
 

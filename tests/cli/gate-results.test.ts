@@ -168,3 +168,24 @@ describe('gate --what-if', () => {
     expect(err).toMatch(message);
   });
 });
+
+describe('results of a batch', () => {
+  it('stand for their runs line by line; a run that the batch could not read is left to the gate', async () => {
+    lab.remove();
+    lab = new GateLab();
+    lab.add('demo', 'demo-fail', 'demo-undecided');
+    const runs = ['demo', 'demo-fail', 'demo-undecided'].map((run) =>
+      join(lab.folder, `fixtures/${run}/run.yaml`),
+    );
+    const file = join(lab.folder, 'results.ndjson');
+    await tirelab(['analyze', join(lab.folder, 'none.yaml'), ...runs, '--ndjson', '-o', file]);
+    const { status, result, criterion } = await lab.gate();
+    expect(status).toBe(1);
+    const states = result.results.map(({ path, state }: { path: string; state: string }) => [path, state]);
+    expect(states).toEqual([2, 3, 4].map((line) => [`${file}:${line}`, 'current']));
+    expect(criterion('C-115', 'median')).toMatchObject({
+      verdict: 'fail',
+      evidence: [{ result: `${file}:3` }],
+    });
+  });
+});

@@ -9,7 +9,7 @@ import { documentsOf } from '../documents-of.ts';
 import { twins } from './document-checks.ts';
 import { type EvidenceSource, filesOf, ofResultAlone, ofRunFile } from './evidence-source.ts';
 import { nameOf, type Repository } from './repository.ts';
-import { type GateResultFile, readResult } from './stored-results.ts';
+import { type GateResultFile, readResults } from './stored-results.ts';
 import { unknownRevisions } from './tested-revisions.ts';
 import { Unreadable } from './unreadable.ts';
 
@@ -38,7 +38,7 @@ export async function sourcesOf(
   const runs = new Map(repository.runs.map((path) => [resolve(path), path]));
   const context = { repository, runs, hashes: fileHashes(), version };
   const results = repository.results.flatMap(
-    (path) => unreadable.take(path, () => readResult(path, context)) ?? [],
+    (path) => unreadable.take(path, () => readResults(path, context)) ?? [],
   );
   const ofRun = new Map<string | null, GateResultFile[]>();
   for (const result of results) {

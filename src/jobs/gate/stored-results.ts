@@ -1,6 +1,12 @@
 import { dirname, isAbsolute, join, normalize, relative, resolve } from 'node:path';
 import type { FileHashes } from '../../documents/file-hashes.ts';
-import { isMap, type Json, loadStoredResult, type StoredInput } from '../../documents/stored-result.ts';
+import {
+  isMap,
+  type Json,
+  loadStoredResults,
+  type StoredInput,
+  type StoredResult,
+} from '../../documents/stored-result.ts';
 import { echo } from '../../problem/echo.ts';
 import { counted } from '../../quantity/format.ts';
 import type { JudgedCriterion } from '../../result/criterion.ts';
@@ -36,14 +42,21 @@ export interface ResultContext {
 }
 
 /**
- * Reads a stored result and says whether it still is what its inputs give: the same version of tirelab, and the same
+ * Reads the stored results of a file and says whether each still is what its inputs give: the same version of tirelab, and the same
  * bytes of protocol, rig, constructions, specification, tables and logs. What is not here cannot be compared, and is
  * counted: logs may lie in an archive.
  *
- * @throws InputError where the file is no result.
+ * @throws InputError where the file, or a line of it, is no result.
  */
-export function readResult(path: string, context: ResultContext): GateResultFile {
-  const { inputs, document } = loadStoredResult(path);
+export function readResults(path: string, context: ResultContext): GateResultFile[] {
+  return loadStoredResults(path).map((stored) => gateResultOf(stored, path, context));
+}
+
+function gateResultOf(
+  { path, inputs, document }: StoredResult,
+  file: string,
+  context: ResultContext,
+): GateResultFile {
   const of = (role: string) => inputs.find((input) => input.role === role)?.path ?? null;
   const runPath = runOf(of('run'), inputs, context);
   const place = placeOf(of('run'), runPath);
@@ -64,7 +77,7 @@ export function readResult(path: string, context: ResultContext): GateResultFile
     criteria: listOf(document.criteria).flatMap(criterionOf),
     replaces:
       isMap(document.replaces) && typeof document.replaces.run === 'string' ? document.replaces.run : null,
-    files: [path, ...inputs.map((input) => place(input.path))],
+    files: [file, ...inputs.map((input) => place(input.path))],
     found: { path, run, state: why === null ? 'current' : 'stale', why, notCompared },
   };
 }
