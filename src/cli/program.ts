@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) 
   explain: async () => (await import('./commands/explain.ts')).explainCommand,
   gate: async () => (await import('./commands/gate.ts')).gateCommand,
   init: async () => (await import('./commands/init.ts')).initCommand,
+  instruments: async () => (await import('./commands/instruments.ts')).instrumentsCommand,
   monitor: async () => (await import('./commands/monitor.ts')).monitorCommand,
   next: async () => (await import('./commands/next.ts')).nextCommand,
   plan: async () => (await import('./commands/plan.ts')).planCommand,

@@ -4,8 +4,8 @@ import { InputError } from '../problem/problem.ts';
 import type { MonitoredStandard, MonitorResult } from '../result/monitor.ts';
 import { type Monitoring, monitorStandard } from '../rig/monitoring/monitor-standard.ts';
 import { grouped } from '../statistics/summary/grouped.ts';
-import { datedResults } from './monitoring/dated-results.ts';
-import { touchedResults } from './monitoring/touched-results.ts';
+import { datedResults } from './dated-results.ts';
+import { touchedResults } from './touched-results.ts';
 
 /**
  * The check standards of a table over time, each by itself, rig by rig; and which stored results an open drift touches.

@@ -1,6 +1,6 @@
-import { findResults } from '../../documents/find-results.ts';
-import { isMap, type Json } from '../../documents/stored-result.ts';
-import { type Span, spanOf } from '../../logs/span.ts';
+import { findResults } from '../documents/find-results.ts';
+import { isMap, type Json } from '../documents/stored-result.ts';
+import { type Span, spanOf } from '../logs/span.ts';
 
 /** What a later look at a rig or a gauge needs of a stored result. */
 export interface DatedResult {

@@ -1,5 +1,5 @@
-import { spanOf } from '../../logs/span.ts';
-import type { MonitoredStandard, TouchedResult } from '../../result/monitor.ts';
+import { spanOf } from '../logs/span.ts';
+import type { MonitoredStandard, TouchedResult } from '../result/monitor.ts';
 import { type DatedResult, mayBeRig } from './dated-results.ts';
 
 /** How each stored result stands to the drifts that are open: measured after the last good point, on the rig, it is touched. */
