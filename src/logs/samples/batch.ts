@@ -1,5 +1,9 @@
 import type { SampleLayout } from './layout.ts';
 
+const DOUBLE = 8;
+/** Time, line, first byte, end and state. */
+const OWN_COLUMNS = 5;
+
 /**
  * Some thousand rows side by side, column by column: what the scanner fills and the fold reads. Numbers are whole,
  * in 10^−decimals of the column's unit; NaN is a missing value. The arrays are used again for the next rows.
@@ -20,16 +24,25 @@ export class SampleBatch {
   readonly values: readonly Float64Array[];
   readonly capacity: number;
 
-  constructor(layout: SampleLayout, capacity = 2048) {
+  /** @param buffer where the arrays lie from byte `at` on, a multiple of 8: `size` bytes */
+  constructor(layout: SampleLayout, capacity: number, buffer: ArrayBuffer, at: number) {
+    let next = at;
+    const column = (): Float64Array => {
+      next += capacity * DOUBLE;
+      return new Float64Array(buffer, next - capacity * DOUBLE, capacity);
+    };
     this.capacity = capacity;
-    this.time = new Float64Array(capacity);
-    this.line = new Float64Array(capacity);
-    this.from = new Float64Array(capacity);
-    this.to = new Float64Array(capacity);
-    this.state = new Int32Array(capacity);
-    this.values = layout.columns.map((column) =>
-      column.role === 'elapsed' ? this.time : new Float64Array(capacity),
-    );
+    this.time = column();
+    this.line = column();
+    this.from = column();
+    this.to = column();
+    this.values = layout.columns.map(({ role }) => (role === 'elapsed' ? this.time : column()));
+    this.state = new Int32Array(buffer, next, capacity);
+  }
+
+  /** Bytes of the arrays. */
+  static size(layout: SampleLayout, capacity: number): number {
+    return (OWN_COLUMNS + layout.columns.length) * capacity * DOUBLE;
   }
 
   /** The number that stands for a state's word from now on. */

@@ -10,7 +10,7 @@ export class ClockMinute {
   /** Milliseconds since 1970 of the minute's begin. */
   start = Number.NaN;
   /** The 16 characters of date, hour and minute, four to a word; −1 matches no text of ASCII. */
-  readonly words = new Int32Array(4).fill(-1);
+  readonly words: Int32Array;
   /** The offset as written, behind the seconds; empty where the dialect gives it. */
   readonly suffix = new Uint8Array(6);
   suffixLength = 0;
@@ -19,7 +19,9 @@ export class ClockMinute {
   readonly #times: SampleTimes;
   readonly #separator: number;
 
-  constructor(times: SampleTimes, separator: string) {
+  /** @param words where the minute is kept: four */
+  constructor(times: SampleTimes, separator: string, words: Int32Array) {
+    this.words = words.fill(-1);
     this.#times = times;
     this.#separator = separator.charCodeAt(0);
   }

@@ -1,8 +1,9 @@
 import { closeSync, openSync, readSync } from 'node:fs';
 import { MOST_PROBLEMS, type Problem } from '../../problem/problem.ts';
-import { SampleBatch } from './batch.ts';
+import type { SampleBatch } from './batch.ts';
 import type { SampleLayout } from './layout.ts';
-import { SampleScanner, SLACK } from './scanner.ts';
+import { RowMemory, SLACK } from './row-memory.ts';
+import { SampleScanner } from './scanner.ts';
 import type { Tally } from './tally.ts';
 
 /** The lines of a file that begin at byte `from` or later and before `to`. */
@@ -30,9 +31,8 @@ export const WINDOW = 1 << 18;
 /** Scans parts of logs of one layout in constant memory; what it learnt of one part serves the next. */
 export class PartScanner {
   readonly #layout: SampleLayout;
-  readonly #batch: SampleBatch;
+  readonly #memory: RowMemory;
   readonly #scanner: SampleScanner;
-  readonly #bytes: Buffer;
 
   /** @param window bytes read at once; a longer line is a problem */
   constructor(
@@ -40,14 +40,13 @@ export class PartScanner {
     { capacity = 2048, window = WINDOW }: { capacity?: number | undefined; window?: number | undefined } = {},
   ) {
     this.#layout = layout;
-    this.#batch = new SampleBatch(layout, capacity);
-    this.#scanner = new SampleScanner(layout, this.#batch);
-    this.#bytes = Buffer.allocUnsafeSlow(window + SLACK);
+    this.#memory = new RowMemory(layout, capacity, window);
+    this.#scanner = new SampleScanner(layout, this.#memory);
   }
 
   /** @param take is called with the batch whenever it is full, and once at the end; it is emptied behind the call */
   scan(part: FilePart, take: (batch: SampleBatch) => void): PartScan {
-    const batch = this.#batch;
+    const { batch, bytes } = this.#memory;
     const scanner = this.#scanner;
     const { start } = this.#layout;
     const flush = (): void => {
@@ -58,7 +57,7 @@ export class PartScanner {
     scanner.begin(flush);
     const handle = openSync(part.path, 'r');
     try {
-      readLines(handle, part, this.#layout, scanner, this.#bytes);
+      readLines(handle, part, this.#layout, scanner, bytes);
     } finally {
       closeSync(handle);
     }
@@ -109,20 +108,20 @@ function readLines(
     const last =
       base + end >= to ? bytes.subarray(0, end).indexOf(lineEnd, Math.max(start, to - 1 - base)) : -1;
     if (last >= 0) {
-      scanner.scan(bytes, start, last + 1, base);
+      scanner.scan(start, last + 1, base);
       return;
     }
     if (read === 0) {
       if (position < size) shrank(position, size, scanner);
       if (start < end) {
         bytes[end++] = lineEnd;
-        scanner.scan(bytes, start, end, base, false);
+        scanner.scan(start, end, base, false);
       }
       return;
     }
     const stop = end > start ? bytes.lastIndexOf(lineEnd, end - 1) + 1 : 0;
     if (stop > start) {
-      scanner.scan(bytes, start, stop, base);
+      scanner.scan(start, stop, base);
       start = stop;
     }
     if (end - start === window) {

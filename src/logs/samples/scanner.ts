@@ -5,14 +5,12 @@ import { ClockMinute } from './clock.ts';
 import type { SampleLayout } from './layout.ts';
 import { longNumber, POWERS, SAFE_DIGITS, UNSAFE } from './long-number.ts';
 import { NUMBER, RowColumns, STATE, TIME } from './row-columns.ts';
+import type { RowMemory } from './row-memory.ts';
 import { ShapeMemory } from './shape-memory.ts';
 import { readSlowRow, type SlowContext } from './slow-row.ts';
 import { StateWord } from './state-word.ts';
 import { Tallies } from './tally.ts';
 import { SampleTimes } from './times.ts';
-
-/** Bytes that may be read (not used) behind the last line end, so that the hot path needs no bounds. */
-export const SLACK = 64;
 
 const LF = 10;
 const CR = 13;
@@ -38,6 +36,7 @@ export class SampleScanner {
   /** How often each code was met; the first of each are kept. */
   problemCounts = new Map<string, number>();
   readonly #layout: SampleLayout;
+  readonly #memory: RowMemory;
   readonly #batch: SampleBatch;
   #flush: () => void = () => {};
   readonly #columns: RowColumns;
@@ -50,16 +49,19 @@ export class SampleScanner {
   /** Changes of the clock's offset that the shapes know of. */
   #offsets = 0;
 
-  constructor(layout: SampleLayout, batch: SampleBatch) {
+  /** @param memory of the bytes that are scanned, and of the batch */
+  constructor(layout: SampleLayout, memory: RowMemory) {
+    const { batch } = memory;
     this.#layout = layout;
+    this.#memory = memory;
     this.#batch = batch;
     this.#columns = new RowColumns(layout, batch);
     this.#times = new SampleTimes(layout.dialect);
-    this.#clock = new ClockMinute(this.#times, layout.dialect.separator);
+    this.#clock = new ClockMinute(this.#times, layout.dialect.separator, memory.minute);
     this.#state = new StateWord(batch, layout.dialect.encoding);
     const sentinels = this.#columns.layoutSentinels;
     this.#slowContext = { layout, batch, times: this.#times, sentinels };
-    this.#shapes = new ShapeMemory({ layout, batch, clock: this.#clock, mark: this.#times.mark, sentinels });
+    this.#shapes = new ShapeMemory({ layout, memory, mark: this.#times.mark, sentinels });
   }
 
   /** Begins another part. @param flush takes the rows of the batch, and leaves it empty */
@@ -73,12 +75,13 @@ export class SampleScanner {
   }
 
   /**
-   * Reads the rows of bytes `start` to `stop`; `stop` is behind a line end, and SLACK bytes follow it.
+   * Reads the rows of bytes `start` to `stop` of the memory; `stop` is behind a line end, and SLACK bytes follow it.
    *
-   * @param base byte of the file at which `bytes` begins
+   * @param base byte of the file at which the memory's bytes begin
    * @param isEnded whether the line end before `stop` stands in the file, and was not put there for this call
    */
-  scan(bytes: Buffer, start: number, stop: number, base: number, isEnded = true): void {
+  scan(start: number, stop: number, base: number, isEnded = true): void {
+    const { bytes } = this.#memory;
     const batch = this.#batch;
     const { capacity, time, line, from, to, state } = batch;
     const { kinds, targets, decimals, low, high, sentinels } = this.#columns;
@@ -280,7 +283,7 @@ export class SampleScanner {
     }
     for (let i = 0; i < recent.length; i++) {
       const shape = recent[i]!;
-      const read = shape.read(bytes, view, at, stop, row, line, base);
+      const read = shape.read(at, stop, row, line, base, this.#clock.start);
       if (read === 0) continue;
       this.#shapedEnd = at + read * shape.length;
       this.#shapes.fitted(shape, read);

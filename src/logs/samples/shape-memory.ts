@@ -1,5 +1,6 @@
+import type { RowReader } from './row-program.ts';
 import { shapeOf } from './row-shape.ts';
-import { type ShapeContext, type ShapeReader, shapeReader } from './shape-reader.ts';
+import { type ShapeContext, shapeReader } from './shape-reader.ts';
 
 /** Shapes that are tried on a row, last used first. */
 const TRIED = 6;
@@ -12,7 +13,7 @@ const LONGEST_PAUSE = 4096;
 /** A reader, and the length of its rows. */
 export interface LearntShape {
   readonly length: number;
-  readonly read: ShapeReader;
+  readonly read: RowReader;
 }
 
 /** Remembers the shapes of rows that were met, and when trying them does not pay. */
