@@ -15,5 +15,6 @@ export async function drumRunner(bytes: number): Promise<PartRunner> {
   const { inlineRunner, threadRunner } = await import('../endurance/part-runner.ts');
   const entry = new URL('./drum-worker.js', import.meta.url);
   if (bytes < WORTH_THREADS || !existsSync(fileURLToPath(entry))) return inlineRunner();
-  return threadRunner(entry, availableParallelism());
+  // The hash and the calling thread take about one core.
+  return threadRunner(entry, Math.max(1, availableParallelism() - 1));
 }
