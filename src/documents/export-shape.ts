@@ -39,6 +39,13 @@ const startShape = () =>
 /** The keys of a rig's `export` block. */
 export const exportShape = () => ({
   separator: optional(character('What stands between two cells, such as ";"; a tab is "\\t".')),
+  widths: optional(
+    list(
+      count('Characters of the column, blanks included.'),
+      'Characters of each column, where the export has columns of fixed width and no separator.',
+      1,
+    ),
+  ),
   decimal: optional(word(['.', ','], 'Decimal mark of the numbers.')),
   thousands: optional(
     word(['.', ',', ' ', "'", 'none'], 'Mark between groups of three digits; " " is any kind of space.'),
@@ -81,15 +88,37 @@ export const exportShape = () => ({
       "The rig's words for the validity of a drop.",
     ),
   ),
+  catcher: optional(
+    block(
+      {
+        'in-time': optional(words('What the rig writes where its catcher caught the rebound.')),
+        early: optional(words('What it writes where the catcher touched before the impact.')),
+        missed: optional(words('What it writes where the rebound was not caught.')),
+      },
+      "The rig's words for what its rebound catcher did.",
+    ),
+  ),
+  damages: optional(
+    mapOf(
+      words("The lab's words for this damage."),
+      "The lab's words for damages, by the code that each means (with its zone: casing-cut@sidewall).",
+    ),
+  ),
   sentinels: optional(words('What stands for no value, in any column: -999, ---, NAN.')),
   time: optional(
     block(
       {
         format: name(
-          'How times are written: YYYY YY MM M MMM DD D hh h mm ss f AP Z, or serial-1900, serial-1904, seconds, date-cells.',
+          'How times are written: YYYY YY MM M MMM DD D ddd hh h mm ss f AP Z, or serial-1900, serial-1904, seconds, date-cells.',
         ),
         zone: optional(name('Zone of the clock: Europe/Berlin, or a fixed offset such as +01:00.')),
         start: optional(startShape()),
+        rebuild: optional(
+          word(
+            ['uptime'],
+            'Take times from the seconds that the rig counts (columns: uptime) where its clock jumps: they are marked.',
+          ),
+        ),
       },
       'How the rig writes times.',
     ),

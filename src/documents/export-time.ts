@@ -10,6 +10,7 @@ interface TimeFields {
   readonly format: string;
   readonly zone?: string | undefined;
   readonly start?: string | { readonly key: string } | undefined;
+  readonly rebuild?: 'uptime' | undefined;
 }
 
 type Report = (path: Path, code: string, message: string) => void;
@@ -29,6 +30,11 @@ export function exportTime(
     return null;
   }
   const { format } = fields;
+  if (fields.rebuild !== undefined && !columns.has('uptime')) {
+    const message =
+      'found no column of the seconds that the rig counts, expected one to rebuild times from; add export.columns.uptime';
+    at(['time', 'rebuild'], 'missing-key', message);
+  }
   if (format === 'seconds') return seconds(fields, at);
   if (fields.start !== undefined) {
     at(

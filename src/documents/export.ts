@@ -12,12 +12,22 @@ import { didYouMean } from '../problem/suggest.ts';
 import { dimensionOf, sameDimension } from '../quantity/units.ts';
 import type { exportShape } from './export-shape.ts';
 import { exportTime } from './export-time.ts';
+import {
+  CATCHER_VALUES,
+  checkSentinels,
+  damageWords,
+  listOf,
+  OUTCOME_VALUES,
+  type Report,
+  VALID_VALUES,
+  type Words,
+  wordMap,
+} from './export-words.ts';
 import type { Findings } from './findings.ts';
 import type { Fields } from './read-fields.ts';
 import type { Path, Yaml } from './yaml-value.ts';
 
 export type ExportFields = Fields<ReturnType<typeof exportShape>>;
-type Words = string | readonly string[] | undefined;
 
 /**
  * The profile that an `export` block means. What would let a file be read two ways is found here, before any file
@@ -33,12 +43,16 @@ export function exportProfile(fields: ExportFields, rig: string, findings: Findi
     decimal: fields.decimal ?? PLAIN.decimal,
     thousands: fields.thousands === undefined || fields.thousands === 'none' ? null : fields.thousands,
     sentinels: listOf(fields.sentinels),
+    ...(fields.widths === undefined ? {} : { widths: fields.widths }),
   };
   checkMarks(fields, dialect, at);
   const outcomes = wordMap(fields.outcomes, OUTCOME_VALUES, 'outcomes', at);
   const valid = wordMap(fields.valid, VALID_VALUES, 'valid', at);
-  checkSentinels(dialect.sentinels, outcomes, at);
+  const catcher = wordMap(fields.catcher, CATCHER_VALUES, 'catcher', at);
+  const damages = damageWords(fields.damages, at);
+  checkSentinels(dialect.sentinels, { outcomes, valid, catcher }, at);
   const columns = columnRules(fields.columns, at);
+  checkIgnored(listOf(fields.ignore), columns, at);
   const time = exportTime(fields.time, columns, at);
   if (fields.header && fields.header.filter((row) => row === 'names').length !== 1) {
     at(['header'], 'header-rows', 'expected the row of names once, such as [names, units]; correct it');
@@ -48,7 +62,8 @@ export function exportProfile(fields: ExportFields, rig: string, findings: Findi
     rig,
     dialect,
     // The plain form has a decimal point; what has another separator may have another mark too.
-    isDecimalStated: fields.decimal !== undefined || dialect.separator === PLAIN.separator,
+    isDecimalStated:
+      fields.decimal !== undefined || (fields.widths === undefined && dialect.separator === PLAIN.separator),
     preamble: fields.preamble ?? 0,
     header: fields.header ?? ['names'],
     footer: listOf(fields.footer),
@@ -56,7 +71,10 @@ export function exportProfile(fields: ExportFields, rig: string, findings: Findi
     ignore: listOf(fields.ignore),
     outcomes,
     valid,
+    catcher,
+    damages,
     time,
+    isRebuilt: fields.time?.rebuild !== undefined,
     restarts: fields.restarts ?? false,
     counter: fields.counter ?? 'continues',
     fingerprints: listOf(fields.fingerprint),
@@ -95,18 +113,17 @@ const COLUMNS: readonly ColumnKind<string>[] = [
   ...EVENT_COLUMNS,
 ].filter(({ name }, i, all) => all.findIndex((other) => other.name === name) === i);
 
-type Report = (path: Path, code: string, message: string) => void;
-
-const OUTCOME_VALUES = { failed: 'failed', survived: 'survived', 'not-evaluable': 'not-evaluable' } as const;
-const VALID_VALUES = { yes: true, no: false } as const;
-
-function listOf(value: Words): readonly string[] {
-  if (value === undefined) return [];
-  return typeof value === 'string' ? [value] : value;
-}
-
 function checkMarks(fields: ExportFields, dialect: ExportProfile['dialect'], at: Report): void {
-  const { separator, decimal, thousands } = dialect;
+  const { separator, decimal } = dialect;
+  if (fields.widths !== undefined) {
+    if (fields.separator !== undefined) {
+      const message =
+        'found a separator and the widths of the columns, expected one of them to tell the columns apart; remove one';
+      at(['widths'], 'two-ways', message);
+    }
+    checkThousands(dialect, at);
+    return;
+  }
   if (/^[\p{L}\p{N}"+\-.]$/u.test(separator)) {
     const found = `found ${quote(separator)} as separator, expected a character that no number, word or quote has`;
     at(['separator'], 'two-ways', `${found}; a comma, semicolon, tab or bar`);
@@ -119,50 +136,19 @@ function checkMarks(fields: ExportFields, dialect: ExportProfile['dialect'], at:
       `found ${quote(decimal)} as separator and as decimal mark, expected two characters; correct one of them`,
     );
   }
-  if (thousands !== null && (thousands === decimal || thousands === separator)) {
-    const other = thousands === decimal ? 'decimal mark' : 'separator';
-    at(
-      ['thousands'],
-      'two-ways',
-      `found ${quote(thousands)} as thousands mark and as ${other}, expected two characters; correct one of them`,
-    );
-  }
+  checkThousands(dialect, at);
 }
 
-/** Words by what they mean; a word that means two things is found. */
-function wordMap<Key extends string, Value>(
-  block: Partial<Record<Key, Words>> | undefined,
-  values: Readonly<Record<Key, Value>>,
-  name: string,
-  at: Report,
-): Map<string, Value> | null {
-  if (block === undefined) return null;
-  const map = new Map<string, Value>();
-  for (const key of Object.keys(values) as Key[]) {
-    for (const written of listOf(block[key])) {
-      const word = written.trim().normalize('NFC');
-      if (map.has(word) && map.get(word) !== values[key]) {
-        at([name, key], 'two-ways', `found ${quote(word)} under two meanings, expected it once; remove one`);
-      }
-      map.set(word, values[key]);
-    }
-  }
-  // The words of the plain form mean what they say, unless the rig means something else by them.
-  for (const key of Object.keys(values) as Key[]) if (!map.has(key)) map.set(key, values[key]);
-  return map;
-}
-
-function checkSentinels(
-  sentinels: readonly string[],
-  outcomes: ReadonlyMap<string, unknown> | null,
+function checkThousands(
+  { thousands, decimal, separator, widths }: ExportProfile['dialect'],
   at: Report,
 ): void {
-  const both = sentinels.find((word) => outcomes?.has(word.trim()));
-  if (both === undefined) return;
+  if (thousands === null || (thousands !== decimal && (thousands !== separator || widths))) return;
+  const other = thousands === decimal ? 'decimal mark' : 'separator';
   at(
-    ['sentinels'],
+    ['thousands'],
     'two-ways',
-    `found ${quote(both)} as no value and as an outcome, expected it once; give the sentinel to its column (export.columns)`,
+    `found ${quote(thousands)} as thousands mark and as ${other}, expected two characters; correct one of them`,
   );
 }
 
@@ -199,6 +185,18 @@ function columnRules(columns: ExportFields['columns'], at: Report): Map<string, 
     rules.set(key, { name, unit, ambient, pattern, sentinels: listOf(sentinels) });
   }
   return rules;
+}
+
+function checkIgnored(
+  ignored: readonly string[],
+  columns: ReadonlyMap<string, ColumnRule>,
+  at: Report,
+): void {
+  for (const [key, { name }] of columns) {
+    if (!ignored.map(normalName).includes(normalName(name))) continue;
+    const message = `found ${quote(name)} as a column that is not read, and as that of ${key}, expected one of them; remove it here or there`;
+    at(['ignore'], 'two-ways', message);
+  }
 }
 
 interface ColumnFields {

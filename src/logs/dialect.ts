@@ -11,6 +11,8 @@ export interface Dialect {
   readonly encoding: Encoding;
   /** One character between cells. */
   readonly separator: string;
+  /** Characters of each column, where columns are told by their place and nothing stands between them. */
+  readonly widths?: readonly number[];
   readonly decimal: '.' | ',';
   /** What stands between groups of three digits before the decimal mark; null where numbers have no such mark. */
   readonly thousands: string | null;

@@ -123,6 +123,14 @@ export class DropSink implements TableSink {
     return this.cells.word(row, column, OUTCOMES, OUTCOME_SETTLED);
   }
 
+  protected catcher(row: Row, column: Column | undefined): DropDetails['catcher'] {
+    return this.cells.word(row, column, CATCHER, CATCHER_SETTLED);
+  }
+
+  protected damage(row: Row, column: Column | undefined): string | null {
+    return this.cells.text(row, column);
+  }
+
   protected isValid(row: Row, column: Column | undefined): boolean {
     return this.cells.word(row, column, VALID, VALID_SETTLED) ?? true;
   }
@@ -155,7 +163,7 @@ export class DropSink implements TableSink {
       temperature: quantity('temperature'),
       velocity: quantity('velocity'),
       outcome: this.outcome(row, at('outcome')),
-      damage: cells.text(row, at('damage')),
+      damage: this.damage(row, at('damage')),
       valid: this.isValid(row, at('valid')),
       reason: cells.text(row, at('reason')),
       operator: cells.text(row, at('operator')),
@@ -169,7 +177,7 @@ export class DropSink implements TableSink {
     const hits = at('hits');
     return {
       hits: this.#number(row, hits, 'hits'),
-      catcher: cells.word(row, at('catcher'), CATCHER, CATCHER_SETTLED),
+      catcher: this.catcher(row, at('catcher')),
       rig: cells.text(row, at('rig')),
       setTemperature: cells.quantity(row, at('setTemperature'), DROP_RANGES.temperature),
       pressureAfter: cells.quantity(row, at('pressureAfter'), DROP_RANGES.pressure),

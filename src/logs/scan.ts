@@ -1,5 +1,6 @@
 import { type Fault, LONGEST_ROW, nulFault, rowFault } from './fault.ts';
 import type { Place } from './finding.ts';
+import { cutAt } from './fixed-width.ts';
 import { type QuotedRow, scanQuoted } from './quoted.ts';
 import { placeIn, Row } from './row.ts';
 
@@ -14,6 +15,7 @@ export interface Padding extends Place {
  */
 export class RowScanner {
   readonly #separator: string;
+  readonly #widths: readonly number[] | null;
   /** The row that has begun and not ended. */
   #pending = '';
   /** The line on which it begins. */
@@ -21,8 +23,10 @@ export class RowScanner {
   #isHeaderRead = false;
   #padding: Padding | null = null;
 
-  constructor(separator: string) {
+  /** @param widths of the columns, where these and no separator tell them apart; a quote is then text */
+  constructor(separator: string, widths: readonly number[] | null = null) {
     this.#separator = separator;
+    this.#widths = widths;
   }
 
   /** Place of the next character to come. */
@@ -65,7 +69,8 @@ export class RowScanner {
     let at = 0;
     while (at < all.length) {
       const stop = next.lineBreak(at);
-      const quoted = next.quote(at) < stop ? scanQuoted(all, at, this.#separator) : null;
+      const quoted =
+        this.#widths === null && next.quote(at) < stop ? scanQuoted(all, at, this.#separator) : null;
       const end = quoted ? at + quoted.length : Math.min(stop, all.length);
       if (!isFinal && !isWhole(all, end)) break;
       const row = all.slice(at, end);
@@ -85,11 +90,12 @@ export class RowScanner {
 
   #row(text: string, quoted: QuotedRow | null, isEnded: boolean, isCut: boolean): Row {
     this.#isHeaderRead = true;
+    const placed = this.#widths === null ? quoted : cutAt(text, this.#widths, isEnded);
     return new Row({
       line: this.#line,
       text,
-      cells: quoted?.cells ?? text.split(this.#separator),
-      starts: quoted?.starts ?? null,
+      cells: placed?.cells ?? text.split(this.#separator),
+      starts: placed?.starts ?? null,
       isEnded,
       isCut: !isEnded && (isCut || (quoted !== null && quoted.open !== null)),
     });

@@ -4,6 +4,7 @@ import { textOf } from './code-page.ts';
 import { type ColumnKind, headerColumns } from './columns.ts';
 import { namesColumn } from './export/header.ts';
 import type { ExportProfile } from './export/profile.ts';
+import { cutAt } from './fixed-width.ts';
 import { kindOfTable, NEEDED_COLUMNS, type TableKind } from './kind.ts';
 import { Row } from './row.ts';
 import { isArchive } from './signature.ts';
@@ -76,7 +77,8 @@ function kindByProfile(head: Buffer, { dialect, columns }: ExportProfile): Table
     .replace(/^\uFEFF/u, '')
     .split(/\r\n|\r|\n/u);
   for (const line of lines.slice(0, MOST_LINES)) {
-    const { cells } = rowOf(line, dialect.separator);
+    const { widths } = dialect;
+    const { cells } = widths ? cutAt(line, widths, true) : rowOf(line, dialect.separator);
     const found = NEEDED_COLUMNS.find(({ names }) =>
       names.every((name) => cells.some((cell) => namesColumn(cell, { name }, columns.get(name)))),
     );

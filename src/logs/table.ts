@@ -49,7 +49,7 @@ export async function readTable(
   const intake = new Intake(bytes.path, problems, open(bytes.path, problems), form?.rows ?? null);
   const take = (items: Iterable<Row | Fault>) => intake.take(form ? form.rows.pass(items) : items);
   const decoder = decoderOf(dialect.encoding);
-  const scanner = new RowScanner(dialect.separator);
+  const scanner = new RowScanner(dialect.separator, dialect.widths ?? null);
   let archive: Uint8Array[] | null = null;
   for await (const chunk of bytes) {
     const isFirst = bytes.bytes === chunk.length;

@@ -1,13 +1,15 @@
 import { echo, quote } from '../../problem/echo.ts';
 import type { ProblemList } from '../../problem/problem.ts';
 import type { Column, ColumnKind } from '../columns.ts';
-import type { Drop } from '../drop.ts';
-import { DROP_COLUMNS, type DropKey, OUTCOMES, VALID } from '../drop-columns.ts';
+import type { Drop, DropDetails } from '../drop.ts';
+import { CATCHER, DROP_COLUMNS, type DropKey, OUTCOMES, VALID } from '../drop-columns.ts';
 import { DropSink } from '../drop-sink.ts';
 import { instantOf } from '../instant.ts';
 import type { Row } from '../row.ts';
+import { rebuildTimes } from '../time/rebuilt-times.ts';
 import { type ResolvedTimes, type RowTime, resolveTimes } from '../time/row-times.ts';
 import { readWallTime, timeExpectation } from '../time/time-rule.ts';
+import type { Zone } from '../time/zone.ts';
 import { ExportCells } from './cells.ts';
 import { findExportColumns } from './columns.ts';
 import { type ImportReport, ImportTally } from './import-report.ts';
@@ -17,10 +19,11 @@ import { Overlap } from './overlap.ts';
 import type { ExportProfile } from './profile.ts';
 import type { ExportRows } from './rows.ts';
 
-/** The columns of a drop log, and a date that stands apart from its time. */
-export const EXPORT_COLUMNS: readonly ColumnKind<DropKey | 'date'>[] = [
+/** The columns of a drop log, a date that stands apart from its time, and the seconds that a rig counts. */
+export const EXPORT_COLUMNS: readonly ColumnKind<DropKey | 'date' | 'uptime'>[] = [
   ...DROP_COLUMNS,
   { key: 'date', name: 'date', unit: null },
+  { key: 'uptime', name: 'uptime', unit: 's' },
 ];
 
 /** What a rig's export of drops becomes: the same records as from the plain form, and an account of the import. */
@@ -31,6 +34,8 @@ export class ExportSink extends DropSink {
   readonly #form: ExportCells['form'];
   readonly #overlap: Overlap;
   readonly #times: (RowTime | null)[] = [];
+  /** s, where times are rebuilt from them. */
+  readonly #counters: (number | null)[] = [];
   readonly #words: {
     readonly outcomes: ReadonlyMap<string, NonNullable<Drop['outcome']>>;
     readonly valid: ReadonlyMap<string, boolean>;
@@ -73,6 +78,8 @@ export class ExportSink extends DropSink {
     if (!this.problems.isEmpty || this.cells.hasStrangeWords) return;
     this.drops.push(drop);
     this.#times.push(this.#time);
+    if (!this.#profile.isRebuilt) return;
+    this.#counters.push(this.cells.quantity(row, this.columns.get('uptime'), UPTIME));
   }
 
   override end(): void {
@@ -89,6 +96,25 @@ export class ExportSink extends DropSink {
 
   protected override outcome(row: Row, column: Column | undefined): Drop['outcome'] {
     return this.cells.word(row, column, this.#words.outcomes, OUTCOME_SETTLED);
+  }
+
+  protected override catcher(row: Row, column: Column | undefined): DropDetails['catcher'] {
+    return this.cells.word(row, column, this.#profile.catcher ?? CATCHER, CATCHER_SETTLED);
+  }
+
+  /** With the lab's words as codes, the whole cell or its parts; what nobody mapped stays as written. */
+  protected override damage(row: Row, column: Column | undefined): string | null {
+    const text = super.damage(row, column);
+    const codes = this.#profile.damages;
+    if (text === null || codes === null) return text;
+    const coded = (word: string) => codes.get(word.trim().normalize('NFC')) ?? null;
+    return (
+      coded(text) ??
+      text
+        .split(/[;+|]/u)
+        .map((part) => coded(part) ?? part.trim())
+        .join(';')
+    );
   }
 
   protected override isValid(row: Row, column: Column | undefined): boolean {
@@ -149,7 +175,7 @@ export class ExportSink extends DropSink {
     const rule = this.#profile.time;
     if (rule === null) return;
     const zone = 'zone' in rule ? rule.zone : null;
-    const times = resolveTimes(this.#times, zone);
+    const times = this.#rebuilt(resolveTimes(this.#times, zone), zone);
     for (const [i, iso] of times.iso.entries()) {
       if (iso !== null) this.drops[i] = { ...this.drops[i]!, time: iso };
     }
@@ -158,6 +184,23 @@ export class ExportSink extends DropSink {
       this.problems.add({ file: this.file, ...place, code: 'no-such-time', message });
     }
     this.#findTimes(times);
+  }
+
+  /** With the times that the rig's counter gives, where the profile says so; what it settled is no doubt any more. */
+  #rebuilt(times: ResolvedTimes, zone: Zone | null): ResolvedTimes {
+    if (!this.#profile.isRebuilt) return times;
+    const { iso, rebuilt } = rebuildTimes(times.iso, this.#counters, zone);
+    const [first] = rebuilt;
+    if (first === undefined) return times;
+    const count = rebuilt.length === 1 ? '1 row' : `${rebuilt.length} rows`;
+    const message = `the clock does not go with the seconds that the rig counts: the times of ${count} are rebuilt from these (export.time.rebuild), and uncertain`;
+    const { line } = this.drops[first]!;
+    this.findings.push({ code: 'time-rebuilt', message, line, column: null });
+    const settled = new Set(rebuilt.map((i) => this.#times[i]));
+    const left = (rows: readonly RowTime[]) => rows.filter((row) => !settled.has(row));
+    // A clock that is right again goes back against one that was not.
+    const back = times.back.filter((row) => !settled.has(row) && !isInOrder(iso, this.#times.indexOf(row)));
+    return { iso, open: left(times.open), impossible: left(times.impossible), back };
   }
 
   #findTimes({ open, back }: ResolvedTimes): void {
@@ -182,6 +225,20 @@ const VALID_SETTLED = {
   code: 'unknown-word',
   message: 'the profile says what it means (export.valid.yes, export.valid.no)',
 };
+
+const CATCHER_SETTLED = {
+  code: 'unknown-word',
+  message:
+    'the profile says what it means (export.catcher.in-time, export.catcher.early, export.catcher.missed)',
+};
+
+/** s: more than 300 years of counting are none. */
+const UPTIME = { unit: 's', least: 0, most: 1e10 } as const;
+
+function isInOrder(iso: readonly (string | null)[], i: number): boolean {
+  const [before, now] = [iso[i - 1], iso[i]].map((text) => (text == null ? null : instantOf(text)));
+  return before != null && now != null && now >= before;
+}
 
 function tellsSeconds({ time }: ExportProfile): boolean {
   return time !== null && (time.kind !== 'clock' || time.format.pattern.includes('ss'));

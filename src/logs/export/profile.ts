@@ -38,7 +38,12 @@ export interface ExportProfile {
   /** Null where the rig writes the words of the plain form. */
   readonly outcomes: ReadonlyMap<string, NonNullable<Drop['outcome']>> | null;
   readonly valid: ReadonlyMap<string, boolean> | null;
+  readonly catcher: ReadonlyMap<string, 'in-time' | 'early' | 'missed'> | null;
+  /** Codes of damages by the lab's words; null where the lab writes the codes. */
+  readonly damages: ReadonlyMap<string, string> | null;
   readonly time: TimeRule | null;
+  /** Whether times are rebuilt from the seconds that the rig counts (column `uptime`), where its clock jumps. */
+  readonly isRebuilt: boolean;
   /** Whether the rig writes its header again, or another one, where it starts anew. */
   readonly restarts: boolean;
   /** Whether the running number goes on over a restart. */
@@ -61,7 +66,10 @@ export const PLAIN_PROFILE: ExportProfile = {
   ignore: [],
   outcomes: null,
   valid: null,
+  catcher: null,
+  damages: null,
   time: null,
+  isRebuilt: false,
   restarts: false,
   counter: 'continues',
   fingerprints: [],

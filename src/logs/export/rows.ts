@@ -99,7 +99,7 @@ export class ExportRows implements RowForm {
       preamble === 'until-header' ? this.#hasColumns(row) : this.#passed >= preamble && !isEmpty(row);
     if (isHere) return this.#aroundHeader(row);
     this.#passed += 1;
-    if (!isEmpty(row)) this.#keep(row, splitLine(row));
+    if (!isEmpty(row)) this.#keep(row, this.#splitLine(row));
     if (preamble === 'until-header' && this.#passed > LONGEST_PREAMBLE) this.#fail(this.#noHeader());
     return null;
   }
@@ -136,16 +136,9 @@ export class ExportRows implements RowForm {
   }
 
   #body(row: Row): Row | null {
-    const first = row.cells.find((cell) => cell.trim() !== '')?.trim();
-    if (first !== undefined && this.#profile.footer.includes(first)) {
-      const at = row.cells.findIndex((cell) => cell.trim() === first);
-      this.#keep(row, {
-        key: first,
-        value: row.cells
-          .slice(at + 1)
-          .join(' ')
-          .trim(),
-      });
+    const footer = this.#footer(row);
+    if (footer !== null) {
+      this.#keep(row, footer);
       return null;
     }
     if (this.#mayBeHeader(row) && this.#hasColumns(row)) {
@@ -162,10 +155,30 @@ export class ExportRows implements RowForm {
     return row;
   }
 
+  /** What a row that sums up says; null for any other. */
+  #footer(row: Row): { key: string; value: string } | null {
+    const { footer, dialect } = this.#profile;
+    if (dialect.widths) {
+      const text = row.text.trim();
+      const key = footer.find((word) => text.startsWith(word));
+      return key === undefined ? null : { key, value: text.slice(key.length).trim() };
+    }
+    const at = row.cells.findIndex((cell) => cell.trim() !== '');
+    const key = row.cells[at]?.trim();
+    if (key === undefined || !footer.includes(key)) return null;
+    const rest = row.cells.slice(at + 1);
+    return { key, value: rest.join(' ').trim() };
+  }
+
+  /** A line around a table of fixed widths has no columns. */
+  #splitLine(row: Row): { key: string; value: string } {
+    return splitLine(this.#profile.dialect.widths ? { cells: [row.text] } : row);
+  }
+
   /** Whether the row is the first line of the preamble again. */
   #beginsAnew(row: Row): boolean {
     const first = this.metadata[0];
-    return first !== undefined && this.#profile.preamble !== 0 && splitLine(row).key === first.key;
+    return first !== undefined && this.#profile.preamble !== 0 && this.#splitLine(row).key === first.key;
   }
 
   /** A quick look before the thorough one, which every row of a long log would pay for. */

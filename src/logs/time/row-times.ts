@@ -72,7 +72,8 @@ export function resolveTimes(rows: readonly (RowTime | null)[], zone: Zone | nul
   }
 }
 
-function isoTime({ wall, fraction }: WallTime, offset: number | null): string {
+/** ISO 8601 of a wall time; without an offset where none is given. */
+export function isoTime({ wall, fraction }: WallTime, offset: number | null): string {
   const clock = new Date(wall).toISOString().slice(0, 19) + (fraction === '' ? '' : `.${fraction}`);
   if (offset === null) return clock;
   const size = Math.abs(offset);

@@ -1,4 +1,5 @@
 import { monthOf } from './months.ts';
+import { isWeekday } from './weekdays.ts';
 
 /** A time as a clock on the wall shows it. */
 export interface WallTime {
@@ -10,7 +11,17 @@ export interface WallTime {
   readonly offset: number | null;
 }
 
-type Part = 'year' | 'month' | 'day' | 'hour' | 'minute' | 'second' | 'fraction' | 'half' | 'offset';
+type Part =
+  | 'year'
+  | 'month'
+  | 'day'
+  | 'hour'
+  | 'minute'
+  | 'second'
+  | 'fraction'
+  | 'half'
+  | 'offset'
+  | 'weekday';
 
 interface Token {
   readonly part: Part;
@@ -34,9 +45,10 @@ const TOKENS: Readonly<Record<string, Token>> = {
   ss: { part: 'second', pattern: '(\\d{2})' },
   f: { part: 'fraction', pattern: '(\\d{1,9})' },
   AP: { part: 'half', pattern: '([AaPp]\\.?[Mm]\\.?|上午|下午|午前|午後)' },
+  ddd: { part: 'weekday', pattern: '(\\p{L}{1,12}\\.?)' },
   Z: { part: 'offset', pattern: '(Z|[+-]\\d\\d:?\\d\\d)' },
 };
-const SPELLING = /YYYY|YY|MMM|MM|M|DD|D|hh|h|mm|ss|f|AP|Z/gu;
+const SPELLING = /YYYY|YY|MMM|MM|M|DD|D|hh|h|mm|ss|f|AP|ddd|Z/gu;
 
 /** A pattern such as `DD.MM.YYYY hh:mm:ss`, ready to read times. */
 export interface TimeFormat {
@@ -107,6 +119,8 @@ function wallTime(parts: ReadonlyMap<Part, { text: string; kind: Token['kind'] }
   const date = new Date(0);
   date.setUTCFullYear(year, month - 1, number('day'));
   if (date.getUTCMonth() !== month - 1 || date.getUTCDate() !== number('day')) return null;
+  const weekday = parts.get('weekday')?.text;
+  if (weekday !== undefined && !isWeekday(weekday, date.getUTCDay())) return null;
   const clock = ((hour * 60 + number('minute')) * 60 + number('second')) * 1000;
   const offset = parts.get('offset')?.text;
   return {

@@ -29,6 +29,46 @@ const READ: Readonly<
       [6, 'T-5', 500, F, { time: '2025-10-26T03:05:00+01:00' }],
     ],
   },
+  // Counted on from the second row, the last time at which clock and counter agree; the sixth begins the count anew.
+  'clock-jump': {
+    rows: [
+      [2, 'T-1', 500, F, { time: '2026-03-09T08:06:00+01:00' }],
+      [3, 'T-2', 475, S, { time: '2026-03-09T08:12:01+01:00' }],
+      [4, 'T-3', 500, S, { time: '2026-03-09T08:18:01.5+01:00' }],
+      [5, 'T-4', 525, F, { time: '2026-03-09T08:24:01+01:00' }],
+      [6, 'T-5', 500, F, { time: '2026-03-09T08:30:00+01:00' }],
+      [7, 'T-6', 475, S, { time: '2026-03-09T09:00:00+01:00' }],
+    ],
+    findings: ['4:- time-rebuilt'],
+  },
+  'fixed-width': {
+    rows: [
+      [4, 'T "1"', 500, F, { number: 1, time: '2026-03-09T08:06:00+01:00' }],
+      [5, 'T;2', 475.5, S, { number: 2, time: '2026-03-10T08:12:00+01:00' }],
+      [6, 'T-3', 500, S, { number: 3, time: '2026-03-11T08:18:00+01:00' }],
+    ],
+    findings: ['8:- truncated-line'],
+    report: {
+      metadata: [
+        { line: 1, key: 'Fallwerk', value: '2; Bediener "K4"' },
+        { line: 7, key: 'Mittel', value: '491,8' },
+      ],
+    },
+  },
+  'own-words': {
+    rows: [
+      [
+        2,
+        'T-1',
+        500,
+        F,
+        { damage: 'pinch-two-cuts', details: expect.objectContaining({ catcher: 'in-time' }) },
+      ],
+      [3, 'T-2', 475, F, { damage: 'pinch-two-cuts;casing-cut@sidewall' }],
+      [4, 'T-3', 450, S, { damage: 'Kratzer', details: expect.objectContaining({ catcher: 'early' }) }],
+      [5, 'T-4', 475, F, { damage: 'bead-burp', details: expect.objectContaining({ catcher: 'missed' }) }],
+    ],
+  },
   'columns-change': {
     rows: [
       [3, 'T-1', 500, F, { pressure: null }],
@@ -136,6 +176,14 @@ const READ: Readonly<
 
 /** Places and codes, and the keys of the profile that the messages name. */
 const REFUSED: Readonly<Record<string, readonly (readonly [place: string, key: string])[]>> = {
+  'catcher-unsaid': [
+    ['2:16 unknown-word', '"ok" (2 times, here first)'],
+    ['4:18 unknown-word', 'export.catcher.early'],
+  ],
+  // Nothing that a profile leaves unsaid makes a time of a day that is none.
+  'clock-jump-unsaid': [['3:1 not-a-time', 'export.time.format']],
+  'fixed-width-cut': [['3:34 ragged-row', 'export.restarts']],
+  'weekday-wrong': [['3:1 not-a-time', 'export.time.format']],
   'code-page': [['2:22 wrong-encoding', 'export.encoding']],
   'columns-unnamed': [['3:20 ragged-row', 'export.restarts']],
   'date-order': [['2:1 ambiguous-date', 'export.time.format']],

@@ -26,6 +26,7 @@ const dialect = fc
     thousands: fc.constantFrom('none', '.', ',', ' ', "'"),
     mark: fc.boolean(),
     hint: fc.boolean(),
+    isFixed: fc.boolean(),
     preamble: fc.array(fc.tuple(word, word), { maxLength: 3 }),
     isCounted: fc.boolean(),
     hasUnitsRow: fc.boolean(),
@@ -42,6 +43,7 @@ const dialect = fc
       'M/D/YY h:mm:ss AP',
       'YYYY-MM-DDThh:mm:ss',
       'D MMM YYYY hh:mm:ss',
+      'ddd DD/MM/YYYY hh:mm:ss',
       'serial-1904',
     ),
     offset: fc.constantFrom('+00:00', '+01:00', '-05:30', '+09:00'),
@@ -63,6 +65,8 @@ const drop = fc.record({
 });
 
 const two = (value: number) => String(value).padStart(2, '0');
+/** Of several languages, without a mark that a code page lacks. */
+const DAYS = ['dim.', 'Mo', 'martes', 'Wednesday', 'Do', 'ven', 'Sa'];
 const MONTHS = ['Jan', 'févr.', 'Mär', 'apr', 'Mai', 'June', 'juil.', 'AUG', 'Sept.', 'okt', 'Nov', 'déc.'];
 
 function digits(value: number, behind: number, { decimal, thousands }: Made): string {
@@ -85,6 +89,8 @@ function timeText(second: number, made: Made): string {
       return date.toISOString().slice(0, 19);
     case 'D MMM YYYY hh:mm:ss':
       return `${d} ${['windows-1252', 'utf-8', 'utf-16le', 'utf-16be'].includes(made.encoding) ? MONTHS[mo] : MONTHS[mo]!.normalize('NFD').replace(/\p{M}/gu, '')} ${y} ${two(h)}:${two(mi)}:${two(s)}`;
+    case 'ddd DD/MM/YYYY hh:mm:ss':
+      return `${DAYS[date.getUTCDay()]} ${two(d)}/${two(mo + 1)}/${y} ${two(h)}:${two(mi)}:${two(s)}`;
     default:
       // Nine digits of a day are a tenth of a millisecond.
       return ((date.getTime() - Date.UTC(1904, 0, 1)) / 86_400_000).toFixed(9).replace('.', made.decimal);
@@ -96,7 +102,7 @@ const BEHIND = { mm: 1, cm: 2, m: 4 } as const;
 function write(
   made: Made,
   drops: readonly (typeof drop extends fc.Arbitrary<infer T> ? T : never)[],
-): Buffer {
+): { bytes: Buffer; widths: readonly number[] } {
   const { separator, lineEnd } = made;
   const cell = (text: string) => (text.includes(separator) ? `"${text}"` : text);
   const [specimen, height, outcome, failed] = made.names.map((i) => local[made.encoding][i]!);
@@ -126,30 +132,37 @@ function write(
     time: timeText(it.second, made),
     remark: it.remark ?? '',
   });
-  const row = (of: Readonly<Record<(typeof made.order)[number], string>>) =>
-    made.order.map((key) => cell(of[key])).join(separator);
+  type Cells = Readonly<Record<(typeof made.order)[number], string>>;
+  const tables: readonly Cells[] = [titles, units, ...drops.map(cells)];
+  const widths = made.order.map((key) => Math.max(4, ...tables.map((of) => Array.from(of[key]).length)) + 1);
+  const row = (of: Cells) =>
+    made.isFixed
+      ? made.order.map((key, i) => of[key] + ' '.repeat(widths[i]! - Array.from(of[key]).length)).join('')
+      : made.order.map((key) => cell(of[key])).join(separator);
+  const processing = { specimen: '', height: 'Smp', pressure: 'Avg', outcome: '', time: '', remark: '' };
   const lines = [
-    ...(made.hint ? [`sep=${separator}`] : []),
-    ...made.preamble.map(([key, value]) => `${cell(`${key}: ${value}`)}`),
+    ...(made.hint && !made.isFixed ? [`sep=${separator}`] : []),
+    ...made.preamble.map(([key, value]) => (made.isFixed ? `${key}: ${value}` : cell(`${key}: ${value}`))),
     row(titles),
     ...(made.hasUnitsRow ? [row(units)] : []),
-    ...(made.hasProcessing ? [made.order.map(() => 'Smp').join(separator)] : []),
+    ...(made.hasProcessing ? [row(processing)] : []),
     ...drops.map((it) => row(cells(it))),
-    ...(made.hasFooter ? [`Summe${separator}${drops.length}`] : []),
+    ...(made.hasFooter ? [`Summe${made.isFixed ? '   ' : separator}${drops.length}`] : []),
   ];
-  return encode((made.mark ? bom(made.encoding) : '') + lines.join(lineEnd) + lineEnd, made.encoding);
+  const bytes = encode((made.mark ? bom(made.encoding) : '') + lines.join(lineEnd) + lineEnd, made.encoding);
+  return { bytes, widths };
 }
 
 function bom(encoding: string): string {
   return encoding.startsWith('utf') ? '\ufeff' : '';
 }
 
-function profileFor(made: Made): string {
+function profileFor(made: Made, widths: readonly number[]): string {
   const [specimen, height, outcome, failed] = made.names.map((i) => JSON.stringify(local[made.encoding][i]!));
   const header = ['names', made.hasUnitsRow ? 'units' : null, made.hasProcessing ? 'processing' : null];
   const zone = JSON.stringify(made.offset);
   return `{
-    separator: ${JSON.stringify(made.separator)}, decimal: "${made.decimal}", thousands: "${made.thousands}",
+    ${made.isFixed ? `widths: [${widths.join(', ')}]` : `separator: ${JSON.stringify(made.separator)}`}, decimal: "${made.decimal}", thousands: "${made.thousands}",
     encoding: ${made.encoding}, preamble: ${made.isCounted ? made.preamble.length : 'until-header'},
     header: [${header.filter((it) => it !== null).join(', ')}], footer: Summe, sentinels: "${made.sentinel}",
     columns: { specimen: ${specimen}, height: ${height}, outcome: ${outcome}, pressure: p, time: Zeit },
@@ -164,11 +177,11 @@ it('reads back the drops that were written, in whatever dialect a profile descri
       fc.array(drop, { minLength: 1, maxLength: 6 }),
       fc.integer({ min: 1, max: 9 }),
       async (made, drops, size) => {
-        const bytes = write(made, drops);
+        const { bytes, widths } = write(made, drops);
         const pieces = Array.from({ length: Math.ceil(bytes.length / size) }, (_, i) =>
           bytes.subarray(i * size, (i + 1) * size),
         );
-        const log = await readDropLog(Readable.from(pieces), profileOf(profileFor(made)));
+        const log = await readDropLog(Readable.from(pieces), profileOf(profileFor(made, widths)));
         expect(log.drops).toMatchObject(
           drops.map(({ specimen, height, pressure, outcome, second, remark }) => ({
             specimen,

@@ -17,6 +17,9 @@ describe('timeFormat', () => {
     ['D MMM YYYY hh:mm', '9 août 2026 08:06', '2026-08-09T08:06:00', '', null],
     ['DD-MMM-YY hh:mm:ss.f', '09-Mär-26 08:06:00.125', '2026-03-09T08:06:00', '125', null],
     ['YYYY-MM-DDThh:mm:ssZ', '2026-03-09T08:06:00-0530', '2026-03-09T08:06:00', '', -330],
+    ['ddd DD.MM.YYYY hh:mm', 'Mo. 09.03.2026 08:06', '2026-03-09T08:06:00', '', null],
+    ['ddd, D MMM YYYY hh:mm', 'mercredi, 11 mars 2026 08:06', '2026-03-11T08:06:00', '', null],
+    ['YYYY/M/D(ddd) hh:mm', '2026/3/14(土) 08:06', '2026-03-14T08:06:00', '', null],
     ['YYYY年M月D日 APh:mm', '2026年3月9日 午後1:06', '2026-03-09T13:06:00', '', null],
   ])('%s reads %s', (pattern, text, wall, fraction, offset) => {
     expect(read(pattern, text)).toEqual([wall, fraction, offset]);
@@ -31,6 +34,8 @@ describe('timeFormat', () => {
     ['M/D/YYYY h:mm AP', '3/9/2026 13:06 PM'],
     ['D MMM YYYY hh:mm', '9 Xyz 2026 08:06'],
     ['DD.MM.YYYY hh:mm', '09.03.2026 08:06 '],
+    ['ddd DD.MM.YYYY hh:mm', 'Di 09.03.2026 08:06'],
+    ['ddd DD.MM.YYYY hh:mm', 'Xy 09.03.2026 08:06'],
   ])('%s takes %s for no time', (pattern, text) => expect(read(pattern, text)).toBeNull());
 
   it.each(['hh:mm', 'DD.MM.YYYY', 'DD.MM.YYYY hh:mm hh', 'DD.MM.YYYY hh:mm Q'])(
