@@ -1,5 +1,6 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
 import { conditionWeights } from './fold.ts';
+import type { ConditionSums, Frame } from './frame.ts';
 import { type ClassBand, classBand, type FoldPlan, liftedClass, turningClass } from './plan.ts';
 import type { LogRules } from './rules.ts';
 
@@ -12,6 +13,9 @@ export interface JudgedCondition {
   /** By channel: within the block's limits, below, above, missing, or not asked for. */
   readonly channels: readonly ChannelState[];
 }
+
+/** The conditions of a frame, each read against the block in which it was run. */
+export type JudgedFrame = readonly (JudgedCondition & { readonly sums: ConditionSums })[];
 
 export type ChannelState = 'in' | 'below' | 'above' | 'missing' | 'free';
 
@@ -35,6 +39,10 @@ export class ConditionJudge {
   /** Whether the block sets limits for a channel. */
   isHeld(channel: number): boolean {
     return this.#bands[channel] !== null;
+  }
+
+  judgeFrame({ conditions }: Frame): JudgedFrame {
+    return conditions.map((sums) => ({ sums, ...this.judge(sums.condition) }));
   }
 
   judge(condition: number): JudgedCondition {

@@ -72,6 +72,18 @@ function standing({ ledger, plan, rules }: DrumPass, listing: DeviationListing):
     };
     listing.once('DRUM-04', found, rows);
   }
+  const { slowing } = ledger.watch;
+  const [first] = slowing.listed;
+  if (first) {
+    const found = `${km(slowing.distance, { plan })} up to rows at standstill, to which the drum ran down, in ${counted(slowing.count, 'stop')}`;
+    const rows = {
+      file: first.file,
+      count: slowing.count,
+      firstLine: first.firstLine,
+      lastLine: slowing.lastLine,
+    };
+    listing.once('DRUM-04', found, rows, { severity: 'note' });
+  }
   const pauses = longPauses(ledger.events.byKind.get('pause'), rules.interruption * 1000);
   const stops = ledger.watch.standing;
   const severity = stops.count + pauses.length > rules.interruptionsAllowed ? 'minor' : 'note';

@@ -7,7 +7,7 @@ import type { Guard } from '../logs/samples/side-file.ts';
 import { ProblemList } from '../problem/problem.ts';
 import { DoubledHour } from './doubled-hour.ts';
 import type { Frame, FrameRange } from './frame.ts';
-import { Ledger } from './ledger.ts';
+import { Ledger, type LedgerOptions } from './ledger.ts';
 import { LogBook, type ReadLog } from './log-book.ts';
 import { inOrder, medianInterval } from './log-order.ts';
 import { MinutesWriter, minutesPath, readMinutes } from './minutes-file.ts';
@@ -26,7 +26,7 @@ export interface LogFile {
   readonly beside?: string | null;
 }
 
-export interface DrumPassOptions {
+export interface DrumPassOptions extends LedgerOptions {
   /** Of all logs, where their profiles do not say it. */
   readonly dialect?: SampleDialect;
   readonly schedule: readonly EnduranceBlock[];
@@ -79,7 +79,8 @@ export async function passDrumLogs(
   const milliseconds = interval ? interval * 1000 : medianInterval(first, schedule, rules);
   const plan = planFold(first.layout, schedule, rules, milliseconds);
   const reread = (range: FrameRange): Frame[] => rereadRows(range, logs[range.file]!, plan);
-  const ledger = new Ledger(plan, schedule, rules, reread, (frame) => options.onFrame?.(frame, plan));
+  const onFrame = (frame: Frame) => options.onFrame?.(frame, plan);
+  const ledger = new Ledger(plan, schedule, rules, reread, onFrame, options);
   const problems = new ProblemList();
   const clock = new DoubledHour(first.layout.dialect);
   const looks = [new Plausibility(plan, reread), new UnitStep(plan, schedule)];

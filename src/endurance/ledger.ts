@@ -1,15 +1,28 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
+import type { Zone } from '../logs/time/zone.ts';
 import { type BlockSums, emptyBlock, settle } from './block-sums.ts';
 import { ConditionJudge } from './condition-judge.ts';
 import { EventTally } from './event-tally.ts';
 import { append, type Frame, type FrameRange, follow, type RowMark } from './frame.ts';
 import { FrameChain, measureRows } from './frame-chain.ts';
 import { Link } from './link.ts';
+import { Milestones } from './milestones.ts';
+import { NightWatch } from './night-watch.ts';
 import type { FoldPlan } from './plan.ts';
 import { isSameRow } from './repeats.ts';
 import { Rewritten } from './rewritten.ts';
 import type { LogRules } from './rules.ts';
+import { Signs } from './signs.ts';
+import { Strips } from './strips.ts';
 import { Watch } from './watch.ts';
+
+/** What else is to be known of a test. */
+export interface LedgerOptions {
+  /** Milliseconds since 1970 at which it is asked how far the test had come. */
+  readonly instants?: readonly number[] | undefined;
+  /** Of the clock in the laboratory: what a night is. */
+  readonly zone?: Zone | null | undefined;
+}
 
 /**
  * Takes the frames of a test in their order and keeps the books: links frames, joins halves of a minute, finds the
@@ -21,6 +34,11 @@ export class Ledger {
   readonly events = new EventTally();
   readonly watch: Watch;
   readonly rewritten = new Rewritten();
+  readonly signs: Signs;
+  readonly strips: Strips;
+  readonly nightWatch: NightWatch;
+  /** How far the test had come at the instants asked for. */
+  readonly milestones: Milestones;
   /** Revolutions counted, in steps of their column; falls of the counter add nothing. */
   revolutions = 0;
   firstTime = Number.NaN;
@@ -33,6 +51,8 @@ export class Ledger {
   readonly #link = new Link();
   readonly #chain: FrameChain;
   #block = 0;
+  /** Steps run in all. */
+  #run = 0;
   /** Steps, or milliseconds, run in the block at hand. */
   #progress = 0;
 
@@ -46,6 +66,7 @@ export class Ledger {
     rules: LogRules,
     reread: (range: FrameRange) => readonly Frame[],
     onFrame: (frame: Frame) => void = () => {},
+    { instants = [], zone = null }: LedgerOptions = {},
   ) {
     this.#plan = plan;
     this.#schedule = schedule;
@@ -54,6 +75,10 @@ export class Ledger {
     this.#judges = schedule.map((block) => new ConditionJudge(plan, block, schedule, rules));
     this.blocks = schedule.map(() => emptyBlock(plan.channels.length));
     this.watch = new Watch(plan, rules);
+    this.signs = new Signs(plan, rules);
+    this.strips = new Strips(plan);
+    this.nightWatch = new NightWatch(plan, zone);
+    this.milestones = new Milestones(instants);
     this.#chain = new FrameChain(plan, (frame, before) => this.#complete(frame, before));
   }
 
@@ -123,9 +148,18 @@ export class Ledger {
 
   #book(frame: Frame): void {
     const judge = this.#judges[this.#block]!;
+    const block = this.blocks[this.#block]!;
     this.#progress += this.#gainOf(frame);
-    settle(this.blocks[this.#block]!, frame, judge);
-    this.watch.next(frame, judge);
+    const before = { run: runOf(block), atCondition: block.atCondition };
+    settle(block, frame, judge);
+    const gained = runOf(block) - before.run;
+    const judged = judge.judgeFrame(frame);
+    this.watch.next(frame, judged);
+    this.strips.next(frame, judged);
+    const signs = this.signs.next(frame, this.#block, this.#run);
+    this.nightWatch.next(frame, judged, gained, signs);
+    this.milestones.pass(frame, gained, block.atCondition - before.atCondition);
+    this.#run += gained;
   }
 
   /** What the block at hand is to be long; the last has no end, since a test may go on until failure. */
@@ -151,4 +185,9 @@ export class Ledger {
   #isByTime(block: number): boolean {
     return this.#schedule[block]!.distance === null;
   }
+}
+
+/** Every step of a block: at the condition, outside it, unverified. */
+function runOf({ atCondition, excluded, unverified }: BlockSums): number {
+  return atCondition + excluded + unverified;
 }

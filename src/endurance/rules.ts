@@ -18,6 +18,23 @@ export interface LogRules {
   readonly interruptionsAllowed: number;
   /** Share by which counter, integral of speed and revolutions may differ. */
   readonly counterAgreement: number;
+  readonly signs: SignRules;
+}
+
+/** From when on a channel shows what may be a failing tyre: all common practice, no source. */
+export interface SignRules {
+  /** Share of the pressure lost against the ten minutes before, and per hour. */
+  readonly pressureLoss: number;
+  readonly pressureLossPerHour: number;
+  /** Share by which the load leaves its level. */
+  readonly loadJump: number;
+  /** mm by which the axle leaves its level. */
+  readonly heightJump: number;
+  /** How many times its level the vibration is. */
+  readonly vibrationRise: number;
+  /** K above the level; asked only after so many seconds of running, when the tyre is warm. */
+  readonly temperatureRise: number;
+  readonly warm: number;
 }
 
 export const LOG_RULES: LogRules = {
@@ -30,4 +47,13 @@ export const LOG_RULES: LogRules = {
   interruption: 3600,
   interruptionsAllowed: 3,
   counterAgreement: 0.005,
+  signs: {
+    pressureLoss: 0.02,
+    pressureLossPerHour: 0.1,
+    loadJump: 0.1,
+    heightJump: 3,
+    vibrationRise: 2,
+    temperatureRise: 10,
+    warm: 3600,
+  },
 };

@@ -1,4 +1,4 @@
-import type { ChannelState, ConditionJudge } from './condition-judge.ts';
+import type { ChannelState, JudgedFrame } from './condition-judge.ts';
 import type { ConditionSums, Frame } from './frame.ts';
 import type { FoldPlan } from './plan.ts';
 import type { LogRules } from './rules.ts';
@@ -12,6 +12,8 @@ export class Watch {
   readonly missing: readonly Stretches[];
   readonly frozen: readonly Stretches[];
   readonly lifted = new Stretches();
+  /** Rows at standstill that answer for a distance: the drum ran down to them. */
+  readonly slowing = new Stretches();
   readonly standing: Stretches;
   readonly standingLoaded: Stretches;
   /** Frames in which the drum turned throughout, and by channel those in which its value moved. */
@@ -33,9 +35,8 @@ export class Watch {
   }
 
   /** A frame that lies in one block as a whole. */
-  next(frame: Frame, judge: ConditionJudge): void {
-    const judged = frame.conditions.map((sums) => ({ sums, ...judge.judge(sums.condition) }));
-    const where = (test: (row: (typeof judged)[number]) => boolean): StretchPart | null =>
+  next(frame: Frame, judged: JudgedFrame): void {
+    const where = (test: (row: JudgedFrame[number]) => boolean): StretchPart | null =>
       joined(judged.filter((row) => row.sums.rows > 0 && test(row)).map(({ sums }) => sums));
     const of = (c: number, state: ChannelState) =>
       where(({ isTurning, channels }) => isTurning && channels[c] === state);
@@ -47,6 +48,10 @@ export class Watch {
     this.lifted.next(
       frame,
       where(({ isTurning, isLifted }) => isTurning && isLifted),
+    );
+    this.slowing.next(
+      frame,
+      where(({ isTurning, sums }) => !isTurning && sums.distance > 0),
     );
     const stands = judged.every(({ isTurning, sums }) => !isTurning || sums.rows === 0);
     this.standing.next(frame, stands ? where(() => true) : null);
@@ -64,7 +69,7 @@ export class Watch {
       this.above,
       this.missing,
       this.frozen,
-      [this.lifted, this.standing, this.standingLoaded],
+      [this.lifted, this.slowing, this.standing, this.standingLoaded],
     ];
     for (const stretches of all.flat()) stretches.close();
   }

@@ -1,8 +1,10 @@
 import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { Criterion } from '../documents/kinds.ts';
+import { nightEntries, signEntries, stripEntries } from '../endurance/course-entries.ts';
 import { CLOCK_FROM } from '../endurance/duration.ts';
 import { eventDeviations, otherEvents } from '../endurance/event-deviations.ts';
 import { estimatesByCause } from '../endurance/life/by-cause.ts';
+import { foundLives } from '../endurance/life/found-lives.ts';
 import { lifeDeviations, unclearCauses } from '../endurance/life/life-deviations.ts';
 import { estimatesOfLife } from '../endurance/life/life-estimates.ts';
 import { lifeEvidence } from '../endurance/life/life-evidence.ts';
@@ -74,6 +76,9 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
       ...ledgerEntry(drum?.summary.distance ?? null),
       why: drum === null ? 'no log of the drum was given' : null,
     },
+    signs: signEntries(drum?.pass ?? null),
+    strips: stripEntries(drum?.pass ?? null),
+    nights: nightEntries(drum?.pass ?? null),
     lives: lives.map((life) => lifeEntry(life, ranks.get(life.specimen) ?? null)),
     survival: survivalCurve(lives),
     estimates: [
@@ -95,14 +100,27 @@ function drumPeriod({ drum }: EnduranceTest): Period {
 }
 
 /**
- * The lives of the tyres. Where one tyre ran alone and its log was given, the lower end is of kilometres at the
- * condition and the upper end of every kilometre.
+ * The lives of the tyres, from the tables of outcomes, and of tyres that these do not have from inspections and events.
+ * Where a log tells how far a tyre ran at the condition, the lower end is of those kilometres and the upper end of every
+ * one.
  */
-function livesOf({ outcomes, drum }: EnduranceTest): TyreLife[] {
-  const all = outcomes.flatMap(({ records }) => records);
-  const isAlone = all.length === 1 && drum !== null;
+function livesOf({ outcomes, drum, inspections, events }: EnduranceTest): TyreLife[] {
+  const told = outcomes.flatMap(({ records }) => records);
+  const found = foundLives({
+    inspections: inspections?.records ?? [],
+    events: events?.records ?? [],
+    known: new Set(told.map(({ specimen }) => specimen)),
+    reached: drum?.reached ?? null,
+  });
+  const isAlone = told.length + found.length === 1 && drum !== null;
   const { excluded = 0, unverified = 0 } = drum?.summary.distance ?? {};
-  return all.map((outcome) => lifeOf(outcome, isAlone ? { notAtCondition: excluded + unverified } : null));
+  const all = isAlone ? { notAtCondition: excluded + unverified } : null;
+  return [
+    ...told.map((outcome) => lifeOf(outcome, all)),
+    ...found.map(({ outcome, notAtCondition }) =>
+      lifeOf(outcome, notAtCondition === null ? all : { notAtCondition }),
+    ),
+  ];
 }
 
 /** What the specification asks of this protocol, and the distance of the whole schedule. */

@@ -3,9 +3,11 @@ import type { EnduranceProtocol } from '../documents/kinds.ts';
 import { drumDeviations } from '../endurance/deviations.ts';
 import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
 import type { Frame } from '../endurance/frame.ts';
+import type { LedgerOptions } from '../endurance/ledger.ts';
+import type { Reached } from '../endurance/life/found-lives.ts';
 import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
 import type { FoldPlan } from '../endurance/plan.ts';
-import { type DrumSummary, summarise } from '../endurance/summary.ts';
+import { type DrumSummary, kilometres, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import type { ColumnKind } from '../logs/columns.ts';
 import { type DrumEvent, EVENT_COLUMNS, readEvents } from '../logs/events.ts';
@@ -18,6 +20,8 @@ import type { Guard } from '../logs/samples/side-file.ts';
 import { type KeptLog, keepAsFile } from '../logs/samples/spool.ts';
 import { readSpecimens } from '../logs/specimens.ts';
 import { isPlainTable, lookAt } from '../logs/table-kind.ts';
+import { type Zone, zoneOf } from '../logs/time/zone.ts';
+import { writtenOffset } from '../logs/written-offset.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
 import type { Documents } from './documents-of.ts';
@@ -38,6 +42,8 @@ export interface DrumRun {
   readonly pass: DrumPass;
   readonly summary: DrumSummary;
   readonly deviations: readonly ListedDeviation[];
+  /** How far the test had come at the time of an event. */
+  readonly reached: (time: number) => Reached;
 }
 
 /** A drum test as it lies before a job: its documents and its tables, all read. */
@@ -75,8 +81,6 @@ export async function readEnduranceTest(
     else if (kind === 'drops' || kind === 'specimens') gather.add(otherTable(log, kind));
     else samples.push({ source: log, profile });
   }
-  const drum =
-    samples.length === 0 ? null : await gather.take(readSamples(samples, documents.protocol, reading));
   const profile = documents.rig?.export ?? null;
   const inspections = await table(
     gather,
@@ -86,6 +90,11 @@ export async function readEnduranceTest(
     profile,
   );
   const events = await table(gather, documents.events, EVENT_COLUMNS, readEvents, profile);
+  const instants = (events?.records ?? []).map(({ time }) => time);
+  const drum =
+    samples.length === 0
+      ? null
+      : await gather.take(readSamples(samples, documents.protocol, { ...reading, instants }));
   gather.checkOnce(outcomes);
   gather.throwIfAny();
   return {
@@ -130,7 +139,7 @@ interface Samples {
 async function readSamples(
   sources: readonly Samples[],
   protocol: EnduranceProtocol,
-  { runner, onProgress, onFrame, minutes }: DrumReading,
+  { runner, onProgress, onFrame, minutes, instants }: DrumReading & Pick<LedgerOptions, 'instants'>,
 ): Promise<DrumRun> {
   const kept = await keepAll(sources);
   const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
@@ -141,6 +150,8 @@ async function readSamples(
     const read = await passDrumLogs(files, {
       schedule: protocol.schedule,
       sampling: protocol.sampling,
+      instants,
+      zone: await zoneOfLogs(files),
       runner: reader,
       ...(onProgress ? { onProgress } : {}),
       ...(onFrame ? { onFrame } : {}),
@@ -150,7 +161,7 @@ async function readSamples(
     const logs = read.logs.map((log) => ({ ...log, ...originals.get(log.path) }));
     const pass = { ...read, logs };
     const summary = summarise(pass);
-    return { pass, summary, deviations: drumDeviations(pass, summary) };
+    return { pass, summary, deviations: drumDeviations(pass, summary), reached: reachedIn(pass) };
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw new InputError(
@@ -169,6 +180,24 @@ async function readSamples(
 /** Whether the file is the person's own, not a copy of standard input, of other text or of a sheet. */
 function isAsGiven({ named, original }: KeptLog): boolean {
   return named !== '-' && original === null;
+}
+
+function reachedIn({ ledger, plan }: DrumPass): DrumRun['reached'] {
+  return (time) => {
+    const { run, atCondition, isLogged } = ledger.milestones.at(time);
+    return { run: kilometres(run, plan), atCondition: kilometres(atCondition, plan), isLogged };
+  };
+}
+
+/** The zone of the laboratory's clock, where the profile of a rig or a log itself tells it. */
+async function zoneOfLogs(logs: readonly KeptLog[]): Promise<Zone | null> {
+  for (const { path, profile, bytes } of logs) {
+    const rule = profile?.time ?? null;
+    const zone = rule !== null && 'zone' in rule ? rule.zone : null;
+    const found = zone ?? (bytes === 0 ? null : zoneOf((await writtenOffset(path)) ?? ''));
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 /** Files of all logs; none is left behind where one cannot be read. */

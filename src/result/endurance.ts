@@ -39,6 +39,57 @@ export interface BlockEntry {
   readonly channels: readonly ChannelEntry[];
 }
 
+/** A sign of failure in the log: a candidate for a person to look at, never a result by itself. */
+export interface SignEntry {
+  /** `pressure falls`, `load jumps`, `axle height jumps`, `vibration rises`, `temperature rises`. */
+  readonly sign: string;
+  readonly channel: string;
+  readonly unit: string;
+  readonly file: string;
+  readonly line: number;
+  /** ISO 8601 in UTC, or seconds since the start where the log has no clock. */
+  readonly time: string | number;
+  /** km run up to it, every one counted. */
+  readonly distance: number;
+  readonly before: number;
+  readonly after: number;
+  readonly minutes: number;
+}
+
+/** What one cell of a strip was: outside is told before within, and within before standing. */
+export type StripState = 'within' | 'below' | 'above' | 'both' | 'missing' | 'standing' | 'nothing';
+
+/** The course of one channel, cell by cell. */
+export interface StripEntry {
+  readonly channel: string;
+  /** Set value and tolerance of each block, in order, each once: `25 km/h ± 2 %`. */
+  readonly limits: readonly string[];
+  /** km run outside the limits; the least and greatest value while the drum was logged. */
+  readonly outside: number;
+  readonly min: number | null;
+  readonly max: number | null;
+  readonly unit: string;
+  readonly minutesPerCell: number;
+  readonly cells: readonly StripState[];
+}
+
+/** A night by the clock of the laboratory, 22 to 6 h. */
+export interface NightEntry {
+  /** The evening's day by that clock, `2026-03-09`. */
+  readonly day: string;
+  /** km run and seconds stood. */
+  readonly distance: number;
+  readonly stood: number;
+  /** What began in it: how often, and the clock, file and line of the first. */
+  readonly alarms: readonly {
+    readonly what: string;
+    readonly count: number;
+    readonly clock: string;
+    readonly file: string;
+    readonly line: number;
+  }[];
+}
+
 /** How one tyre ended. */
 export interface LifeEntry {
   readonly specimen: string;
@@ -94,6 +145,10 @@ export interface EnduranceResult {
   };
   readonly schedule: readonly BlockEntry[];
   readonly distance: LedgerEntry & { readonly why: string | null };
+  readonly signs: { readonly count: number; readonly listed: readonly SignEntry[] };
+  readonly strips: readonly StripEntry[];
+  /** Empty where nothing tells the zone of the laboratory's clock. */
+  readonly nights: readonly NightEntry[];
   readonly lives: readonly LifeEntry[];
   readonly survival: readonly SurvivalEntry[];
   readonly estimates: readonly EnduranceEstimate[];

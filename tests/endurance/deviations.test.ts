@@ -96,8 +96,14 @@ describe('drumDeviations', () => {
   });
 
   it('DRUM-04: kilometres counted in standing, in 600 rows of 10 m less the first, which the drum ran up to', async () => {
-    const { codes, excluded, logged } = await deviations(between(steady(), 600, 1200, () => ({ speed: 0 })));
-    expect(codes).toEqual([['DRUM-04', 603]]);
+    const { codes, listed, excluded, logged } = await deviations(
+      between(steady(), 600, 1200, () => ({ speed: 0 })),
+    );
+    expect(codes).toEqual([
+      ['DRUM-04', 603],
+      ['DRUM-04', 602],
+    ]);
+    expect(listed.map(({ severity }) => severity)).toEqual(['minor', 'note']);
     // The first row of the stop answers for 10 m at a speed outside the limits.
     expect(excluded).toBeCloseTo(6, 9);
     expect(logged).toBeCloseTo(35.99, 9);

@@ -271,6 +271,10 @@ export const GERMAN_FINDINGS: readonly Template[] = [
     'Lastarm im Lauf gehoben in {1} (Zeilen {2} bis {3}), {4}',
   ],
   ['{} counted while the drum stood, in {}', '{1} gezählt, während die Trommel stand, in {2}'],
+  [
+    '{} up to rows at standstill, to which the drum ran down, in {}',
+    '{1} bis zu Zeilen im Stillstand, auf die die Trommel auslief, bei {2}',
+  ],
   ['the drum stood for {}', 'die Trommel stand {1}'],
   ['nothing was logged for {}, and the counter stood', '{1} nichts aufgezeichnet, und der Zähler stand'],
   ['the wheel stood under load for {}', 'das Rad stand {1} unter Last'],

@@ -62,6 +62,7 @@ const COUNTED: Readonly<Record<string, readonly [string, string, string?]>> = {
   rise: ['Anstieg', 'Anstiege', 'Anstiegen'],
   move: ['Schritt', 'Schritte', 'Schritten'],
   survival: ['überstandener Schlag', 'überstandene Schläge', 'überstandenen Schlägen'],
+  stop: ['Halt', 'Halten', 'Halten'],
   'whole minute': ['volle Minute', 'volle Minuten'],
   'more deviation': ['weitere Abweichung', 'weitere Abweichungen'],
 };
