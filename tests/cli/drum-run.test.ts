@@ -80,11 +80,14 @@ describe('the whole command on a short drum run', () => {
     const rows = samples();
     const heavy = rows.findIndex(({ load }) => load > 650 * 1.02) + 2;
     const gap = rows.findIndex((row, i) => i > 0 && row.time - rows[i - 1]!.time > 15) + 2;
+    const stop = rows.findIndex(({ speed }) => speed === 0) + 2;
     expect(result.conformance.status).toBe('deviating');
     expect(
       result.conformance.deviations.map(({ code, line }: Record<string, unknown>) => [code, line]),
     ).toEqual([
       ['DRUM-02', heavy],
+      // Two rows at standstill, each 5 s at 30 km/h behind the last that turned: 0.083 km.
+      ['DRUM-04', stop],
       ['DRUM-19', gap],
       // The hot reading stands in line 10 of the inspections, the top-up in line 3 of the events.
       ['DRUM-24', 10],
