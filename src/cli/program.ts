@@ -18,6 +18,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) 
   monitor: async () => (await import('./commands/monitor.ts')).monitorCommand,
   next: async () => (await import('./commands/next.ts')).nextCommand,
   plan: async () => (await import('./commands/plan.ts')).planCommand,
+  repeatability: async () => (await import('./commands/repeatability.ts')).repeatabilityCommand,
   report: async () => (await import('./commands/report.ts')).reportCommand,
   rig: async () => (await import('./commands/rig.ts')).rigCommand,
   schema: async () => (await import('./commands/schema.ts')).schemaCommand,

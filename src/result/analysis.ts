@@ -21,6 +21,8 @@ export interface Input {
     | 'amendments'
     | 'mountings'
     | 'checks'
+    | 'study'
+    | 'rides'
     | 'inspections'
     | 'events';
   /** As given on the command line or in the run file. */
