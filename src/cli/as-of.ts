@@ -1,4 +1,4 @@
-import { beginOfDay } from '../documents/date.ts';
+import { beginOfDay } from '../quantity/calendar.ts';
 import { UsageError } from './failure.ts';
 import type { Shell } from './shell.ts';
 

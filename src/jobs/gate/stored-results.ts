@@ -92,7 +92,7 @@ function runOf(
   const there = runs.get(resolve(written));
   if (there !== undefined) return there;
   const { sha256 } = inputs.find(({ role }) => role === 'run')!;
-  for (const path of runs.values()) if (hashes.of(path) === sha256) return path;
+  for (const path of runs.values()) if (hashes.of(path)?.sha256 === sha256) return path;
   return null;
 }
 
@@ -130,7 +130,7 @@ function stalenessOf(
     // A specification counts by its name: the gate judges by the one that it found.
     const own =
       role === 'specification' ? repository.specificationNamed.get(made.specification ?? '') : undefined;
-    const now = own?.source.sha256 ?? hashes.of(place(path));
+    const now = own?.source.sha256 ?? hashes.of(place(path))?.sha256 ?? null;
     if (now === null) notCompared += 1;
     else if (now !== sha256) reasons.push(`${role} ${echo(place(path), 200)} has changed`);
   }
