@@ -9,9 +9,11 @@ import { VERSION } from './version.ts';
  */
 const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) => Command>>> = {
   analyze: async () => (await import('./commands/analyze.ts')).analyzeCommand,
+  archive: async () => (await import('./commands/archive.ts')).archiveCommand,
   compare: async () => (await import('./commands/compare.ts')).compareCommand,
   completion: async () => (await import('./commands/completion.ts')).completionCommand,
   explain: async () => (await import('./commands/explain.ts')).explainCommand,
+  export: async () => (await import('./commands/export.ts')).exportCommand,
   gate: async () => (await import('./commands/gate.ts')).gateCommand,
   init: async () => (await import('./commands/init.ts')).initCommand,
   instruments: async () => (await import('./commands/instruments.ts')).instrumentsCommand,
