@@ -5,7 +5,13 @@ import { periodOf } from '../impact/period.ts';
 import { regress } from '../impact/regression/regress.ts';
 import type { Replay } from '../impact/replay/replay.ts';
 import type { Finding } from '../logs/finding.ts';
-import type { AmendmentEntry, ImpactResult, SampleSummary, SpecimenRetest } from '../result/analysis.ts';
+import type {
+  AmendmentEntry,
+  ImpactResult,
+  Input,
+  SampleSummary,
+  SpecimenRetest,
+} from '../result/analysis.ts';
 import type { Estimate, IntervalKind } from '../result/estimate.ts';
 import { type EnergyScale, massUsed } from '../rig/energy.ts';
 import { fallingMass } from '../rig/mass.ts';
@@ -43,7 +49,7 @@ export function analyzeImpact(
     rig: mainRig(rigOf, drops, rig),
     constructions: constructions.map(({ id, revision }) => ({ id, revision })),
     specification: specification && { id: specification.id, version: specification.version },
-    inputs: test.inputs,
+    inputs: test.inputs.map((input) => withoutCollapsed(input, collapsed)),
     energy: {
       definition: scale.definition,
       gravity: scale.gravity.value,
@@ -53,7 +59,6 @@ export function analyzeImpact(
     },
     ...listed('massCorrections', massCorrections(drops, scale, rigOf)),
     ...listed('retests', retestsOf(test)),
-    ...(collapsed > 0 ? { collapsed } : {}),
     period: periodOf(drops),
     ...(carried.result === null ? {} : { uncertainty: carried.result }),
     ...(intervals === 'calibrated' ? {} : { intervals }),
@@ -112,6 +117,21 @@ function beforeAmendments(
       .filter(({ method, variant }) => method === 'censored-likelihood' && variant === undefined)
       .map((estimate) => ({ ...estimate, ...label, variant: 'before-amendments' }));
   });
+}
+
+/** The import of a log without the rows that an earlier log of the same rig has too. */
+function withoutCollapsed(input: Input, collapsed: ReadonlyMap<string, number>): Input {
+  const count = input.role === 'log' ? (collapsed.get(input.path) ?? 0) : 0;
+  if (count === 0 || input.import === undefined) return input;
+  const { rows } = input.import;
+  const { read, kept } = rows;
+  return {
+    ...input,
+    import: {
+      ...input.import,
+      rows: { read, kept: kept - count, collapsed: rows.collapsed + count },
+    },
+  };
 }
 
 /** A key of the document that is only there where it has something to list. */

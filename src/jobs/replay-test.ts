@@ -17,8 +17,8 @@ export interface ReplayedTest {
   readonly replayed: Replay;
   /** The rig as it stood when a drop was made. */
   readonly rigOf: (drop: Drop) => Rig | null;
-  /** Drops that stood in two logs of one rig, and count once. */
-  readonly collapsed: number;
+  /** Drops that stood in an earlier log of the same rig too and count once, by the path of the log. */
+  readonly collapsed: ReadonlyMap<string, number>;
 }
 
 /** Findings that mean that the rig's computer stopped while it wrote (DROP-51). */

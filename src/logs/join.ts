@@ -6,8 +6,8 @@ import { instantOf } from './instant.ts';
 /** Several logs as one test. */
 export interface JoinedLogs {
   readonly drops: readonly Drop[];
-  /** Drops that a rig wrote into two of its files, counted once. */
-  readonly collapsed: number;
+  /** Drops that a rig wrote into two of its files and that count once, by the path of the later file. */
+  readonly collapsed: ReadonlyMap<string, number>;
   /** Whether the drops of the logs were put in order by their times, or stand one log after another as given. */
   readonly order: 'time' | 'given';
 }
@@ -26,7 +26,12 @@ export interface JoinedLogs {
 export function joinLogs(logs: readonly DropLog[]): JoinedLogs {
   refuseTwins(logs);
   const apart = withoutOverlap(logs);
-  const collapsed = count(logs) - count(apart);
+  const collapsed = new Map(
+    logs.flatMap(({ path, drops }, i) => {
+      const count = drops.length - apart[i]!.drops.length;
+      return count === 0 ? [] : [[path, count] as const];
+    }),
+  );
   const timed = apart.length > 1 ? apart.map(instants) : [];
   if (timed.length === 0 || timed.some((times) => times === null)) {
     return { drops: apart.flatMap(({ drops }) => drops), collapsed, order: 'given' };
@@ -46,10 +51,6 @@ function refuseTwins(logs: readonly DropLog[]): void {
     return [{ file: log.path, line: null, column: null, code: 'same-log-twice', message }];
   });
   if (problems.length > 0) throw new InputError(problems);
-}
-
-function count(logs: readonly DropLog[]): number {
-  return logs.reduce((sum, { drops }) => sum + drops.length, 0);
 }
 
 /** The logs without the drops that a log of the same rig before them has too. */

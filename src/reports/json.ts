@@ -36,7 +36,6 @@ export function analysisRecord(result: ImpactResult, version: string): JsonRecor
     energy: result.energy,
     ...(result.massCorrections ? { massCorrections: result.massCorrections } : {}),
     ...(result.period ? { period: result.period } : {}),
-    ...(result.collapsed ? { collapsed: result.collapsed } : {}),
     ...(result.intervals ? { intervals: result.intervals } : {}),
     defaults: result.defaults,
     notes: result.notes,

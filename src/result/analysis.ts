@@ -138,8 +138,6 @@ export interface ImpactResult {
   readonly massCorrections?: readonly MassCorrection[];
   /** Specimens that were tested in place of others, whose drops are kept and left out; not there as a rule. */
   readonly retests?: readonly SpecimenRetest[];
-  /** Drops that stood in two logs of one rig and count once; not there where none did. */
-  readonly collapsed?: number;
   readonly period?: Period;
   /** What the rig adds to the estimates; not there where its file states none. */
   readonly uncertainty?: UncertaintyResult;

@@ -60,7 +60,7 @@ describe('files of one rig that overlap', () => {
       await file('b.csv', [first[1]!, '3,2026-03-09 08:18:00,T-3,500,failed']),
     ]);
     expect(names(joined)).toBe('T-1 T-2 T-3');
-    expect(joined.collapsed).toBe(1);
+    expect(joined.collapsed).toEqual(new Map([['b.csv', 1]]));
   });
 
   it('are refused where they do not say the same', async () => {

@@ -11,7 +11,7 @@ export interface ImportReport {
     readonly read: number;
     /** Rows that became drops. */
     readonly kept: number;
-    /** Rows that repeat one before them, cell for cell. */
+    /** Rows that repeat one before them, cell for cell, in the same log or in an earlier one of the rig. */
     readonly collapsed: number;
   };
   /** Cells that hold a word for "no value", by column. */

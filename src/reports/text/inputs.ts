@@ -13,7 +13,7 @@ function importSentence({ path, import: imported }: ImpactResult['inputs'][numbe
   const emptied = Object.values(imported.emptied).reduce((sum, cells) => sum + cells, 0);
   const parts = [
     `${rows.kept} of ${counted(rows.read, 'row')} kept`,
-    rows.collapsed > 0 ? `${rows.collapsed} repeated` : null,
+    rows.collapsed > 0 ? `${rows.collapsed} collapsed (written twice)` : null,
     emptied > 0 ? `${counted(emptied, 'cell')} emptied` : null,
     segments.length > 1 ? `${segments.length} segments` : null,
     gaps.length > 0 ? `${counted(gaps.length, 'gap')} in the numbers` : null,
@@ -24,7 +24,7 @@ function importSentence({ path, import: imported }: ImpactResult['inputs'][numbe
 }
 
 /** The files that the result rests on; the first digits of each hash are enough to see that one has changed. */
-export function inputs(page: Page, result: Pick<ImpactResult, 'inputs' | 'collapsed'>): string[] {
+export function inputs(page: Page, result: Pick<ImpactResult, 'inputs'>): string[] {
   const shown = result.inputs.slice(0, MOST);
   if (shown.length === 0) return [];
   const rows = shown.map(({ role, path, rows, sha256 }) => [
@@ -43,13 +43,5 @@ export function inputs(page: Page, result: Pick<ImpactResult, 'inputs' | 'collap
   const imported = result.inputs
     .map(importSentence)
     .flatMap((said) => (said === null ? [] : paragraph(page, said)));
-  const { collapsed = 0 } = result;
-  const both =
-    collapsed > 0
-      ? paragraph(
-          page,
-          `${counted(collapsed, 'row')} of one log ${collapsed === 1 ? 'stands' : 'stand'} in another log of the same rig too, and ${collapsed === 1 ? 'counts' : 'count'} once`,
-        )
-      : [];
-  return [...table(page, columns, rows), ...more, ...imported, ...both];
+  return [...table(page, columns, rows), ...more, ...imported];
 }
