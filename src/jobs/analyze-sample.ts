@@ -53,12 +53,13 @@ export function estimateSample(
   { test, scale, asked, intervals }: SampleContext,
   sample: Sample,
 ): ImpactEstimates {
-  const { protocol, specification } = test;
+  const { protocol, rig, specification } = test;
   const { mass } = massUsed(scale, dropsOf(sample));
   const [first] = dropsOf(sample);
   return estimateImpact(
     {
       protocol,
+      rig,
       replay: sample,
       energyOf: scale.of,
       energyPerHeight: energyPerLevel(scale, first, mass, protocol),

@@ -1,5 +1,5 @@
 import type { ImpactProtocol, Rig, Source, Specification } from '../documents/kinds.ts';
-import { ruleFor } from '../impact/rules/method-rules.ts';
+import { simulatedRuleFor } from '../impact/rules/method-rules.ts';
 
 /** Documents without what cannot be handed to a thread, and with what energies are made of. */
 export interface Design {
@@ -52,6 +52,6 @@ export function received({ protocol, rig, specification, energyPerLevel }: Poste
 }
 
 /** The rule of the design's protocol on its rig. */
-export function ruleOf({ protocol, rig }: Design): ReturnType<typeof ruleFor> {
-  return ruleFor(protocol, rig);
+export function ruleOf({ protocol, rig }: Design): ReturnType<typeof simulatedRuleFor> {
+  return simulatedRuleFor(protocol, rig);
 }

@@ -1,3 +1,4 @@
+import { emptySample } from '../statistics/likelihood/empty-sample.ts';
 import type { Sample } from '../statistics/likelihood/observation.ts';
 import { MOST_DROPS, type Trials } from './carry-out.ts';
 import type { LevelTable } from './level-table.ts';
@@ -17,7 +18,7 @@ export type Sampling = (trials: Trials, levels: LevelTable) => Counted;
  * gatherObservations does with the observations of a log.
  */
 export function singleLooks(scale: Sample['scale']): Sampling {
-  const sample = emptySample(scale);
+  const sample = emptySample(MOST_DROPS, scale);
   const counted = { sample, key: '' };
   const codes: number[] = [];
   let failures = new Int32Array(64);
@@ -64,7 +65,7 @@ const LEVELS = 0x10000;
  * ones merged.
  */
 export function rises(scale: Sample['scale']): Sampling {
-  const sample = emptySample(scale);
+  const sample = emptySample(MOST_DROPS, scale);
   const counted = { sample, key: '' };
   /** Of each specimen the numbers of the two levels, counted from 1; 0 for an open end. */
   const pairs: number[] = [];
@@ -95,11 +96,6 @@ export function rises(scale: Sample['scale']): Sampling {
     counted.key = String.fromCharCode(...codes);
     return counted;
   };
-}
-
-function emptySample(scale: Sample['scale']): Sample {
-  const room = () => new Float64Array(MOST_DROPS);
-  return { scale, size: 0, lower: room(), upper: room(), count: room(), logJacobian: 0 };
 }
 
 /** Levels are few and nearly in order: insertion. */

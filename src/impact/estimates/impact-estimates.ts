@@ -1,4 +1,4 @@
-import type { EstimatorName, ImpactProtocol } from '../../documents/kinds.ts';
+import type { EstimatorName, ImpactProtocol, Rig } from '../../documents/kinds.ts';
 import { significant } from '../../quantity/format.ts';
 import type { Estimate, IntervalKind } from '../../result/estimate.ts';
 import type { Goodness } from '../../result/goodness.ts';
@@ -27,6 +27,8 @@ import { fitStrength, type StrengthFit } from './strength.ts';
 
 export interface ImpactEvidence {
   readonly protocol: ImpactProtocol;
+  /** Whose limits and resolution simulated tests keep. */
+  readonly rig?: Rig | null;
   readonly replay: ReplayedSample;
   /** J of a drop; null where it has none. */
   readonly energyOf: Parameters<typeof observe>[1];
@@ -81,7 +83,7 @@ export function estimateImpact(evidence: ImpactEvidence, probabilities: readonly
   }
   const again: Repeatable =
     evidence.intervals === 'calibrated'
-      ? repeatable(protocol, replay, observations, energyOf)
+      ? repeatable(protocol, replay, observations, energyOf, evidence.rig ?? null)
       : { kind: 'not-repeatable', why: 'profile intervals alone were asked for' };
   const asMade = again.kind === 'repeatable' ? again : null;
   const fit = fitStrength(observations.observations, protocol.distribution, asMade);

@@ -1,16 +1,25 @@
-import type { ImpactProtocol } from '../../documents/kinds.ts';
+import type { ImpactProtocol, Rig, Stop } from '../../documents/kinds.ts';
 import type { Drop } from '../../logs/drop.ts';
 import type { Experiment } from '../../statistics/calibration/experiment.ts';
 import type { TabulatedTest } from '../../statistics/calibration/tabulated-criticals.ts';
 import { laws } from '../../statistics/laws/laws.ts';
-import { toScale } from '../../statistics/likelihood/observation.ts';
+import { type Observation, toScale } from '../../statistics/likelihood/observation.ts';
 import type { Measure, Observations } from '../observations.ts';
 import type { ReplayedSample } from '../replay/replay.ts';
 import type { ReplayedDrop } from '../replay/replayed.ts';
+import type { SeriesOutcome } from '../replay/series.ts';
 import { nearestOf } from '../rules/fixed-level.ts';
 import type { Levels } from '../rules/levels.ts';
-import { type ExperimentBase, fixedExperiment, risingExperiment, steppedExperiment } from './experiments.ts';
-import type { FixedHit, SteppedSeries } from './walks.ts';
+import { chosenLevels, simulatedRuleFor } from '../rules/method-rules.ts';
+import {
+  chosenExperiment,
+  type ExperimentBase,
+  fixedExperiment,
+  resolutionOf,
+  risingExperiment,
+  steppedExperiment,
+} from './experiments.ts';
+import { dropsAtMost, type FixedHit, type SteppedSeries } from './walks.ts';
 
 /** A test as simulation repeats it. */
 export interface RepeatableTest {
@@ -41,12 +50,14 @@ export const HEADROOM = 60;
  * rule was not reached) and hits on each tyre. Where the path was left, the rule is simulated as if it had been kept.
  *
  * @param energyOf J of a drop: asked for drops at other levels, so that energy must follow from the level
+ * @param rig whose limits and resolution a rule keeps that chooses its levels itself
  */
 export function repeatable(
   protocol: ImpactProtocol,
   replay: ReplayedSample,
   observations: Observations,
   energyOf: Measure,
+  rig: Rig | null = null,
 ): Repeatable {
   const no = (why: string): Repeatable => ({ kind: 'not-repeatable', why });
   const used = replay.drops.filter(({ use, drop }) => use === 'used' && energyOf(drop) !== null);
@@ -87,9 +98,36 @@ export function repeatable(
       if (planned.length < 2) return no('it has one level only');
       return made(fixedExperiment(planned, fixedHits(used, planned, protocol), base));
     }
-    default:
-      return no(`there is no simulation of ${protocol.method} yet`);
+    case 'langlie':
+    case 'd-optimal': {
+      const [only, ...others] = replay.series;
+      const levels = chosenLevels(protocol, rig);
+      if (only === undefined || others.length > 0) return no('the drops belong to several series');
+      if (levels === null) return no('nothing bounds its levels');
+      const stop = stopOf(protocol, only, used.length);
+      const series = {
+        rule: simulatedRuleFor({ ...protocol, stop }, rig),
+        levels,
+        mostDrops: dropsAtMost(stop, used.length),
+      };
+      return made(chosenExperiment(series, toldBy(observations.observations, scale), base));
+    }
   }
+}
+
+/** How finely the outcomes have told failures from survivals, on the fitted scale. */
+function toldBy(observations: readonly Observation[], scale: 'identity' | 'log'): number {
+  const survived = observations.flatMap(({ lower, upper }) => (upper === Infinity ? lower : []));
+  const failed = observations.flatMap(({ lower, upper }) => (lower === -Infinity ? upper : []));
+  const on = (value: number) => toScale(value, scale);
+  const all = [...survived, ...failed];
+  const range = on(Math.max(...all)) - on(Math.min(...all));
+  return resolutionOf(on(Math.max(...survived)), on(Math.min(...failed)), range);
+}
+
+/** The stop rule where it ended a series; else the number of drops that were made. */
+function stopOf({ stop }: ImpactProtocol, { advice }: SeriesOutcome, made: number): Stop {
+  return stop !== null && advice.decision === 'stop' ? stop : { drops: made };
 }
 
 function fixedHits(
@@ -119,10 +157,11 @@ function hasSeveralMasses(used: readonly ReplayedDrop[]): boolean {
 function steppedSeries(
   used: readonly ReplayedDrop[],
   replay: ReplayedSample,
-  { stop }: ImpactProtocol,
+  protocol: ImpactProtocol,
 ): SteppedSeries[] {
   const numbers = new Map<string, number>();
-  return replay.series.flatMap(({ levels, advice, lastPlace }): SteppedSeries[] => {
+  return replay.series.flatMap((one): SteppedSeries[] => {
+    const { levels, lastPlace } = one;
     const last = replay.drops.find(({ place }) => place === lastPlace);
     const drops = used.filter(({ path }) => path === (last ?? used[0]!).path);
     const start = drops[0]?.level ?? null;
@@ -132,8 +171,7 @@ function steppedSeries(
       numbers.set(drop.specimen, known);
       return known;
     });
-    const ended = stop !== null && advice.decision === 'stop';
-    return [{ levels, start, stop: ended ? stop : { drops: drops.length }, specimens }];
+    return [{ levels, start, stop: stopOf(protocol, one, drops.length), specimens }];
   });
 }
 

@@ -1,9 +1,8 @@
-import { type Dose, dOptimalPlace, informationOf } from '../../statistics/d-optimal/next-level.ts';
 import type { LawName } from '../../statistics/law.ts';
 import { laws } from '../../statistics/laws/laws.ts';
-import { fitLocationScale } from '../../statistics/likelihood/fit.ts';
-import { gatherObservations } from '../../statistics/likelihood/observation.ts';
+import type { StandardLaw } from '../../statistics/laws/standard-law.ts';
 import { type Choice, type HistoryPlan, type HistoryState, ruleByHistory } from './by-history.ts';
+import { exactly, type Failures, type Reckoning } from './reckoning.ts';
 import type { MethodRule, Trial } from './rule.ts';
 
 /** What is believed of the strength before the test, in the unit of the levels. */
@@ -22,7 +21,7 @@ export interface DOptimalPlan extends HistoryPlan {
 
 /** Drops by level on the fitted scale, and the guess of the spread as it has shrunk so far. */
 interface Memory {
-  readonly doses: readonly (Dose & { readonly failures: number })[];
+  readonly doses: readonly Failures[];
   readonly spread: number;
 }
 
@@ -41,9 +40,15 @@ const SHRINK = 0.8;
  *    range.
  *
  * Laws on ln E are taken on the logarithm of the level.
+ *
+ * @param reckon `roughly` for simulated tests
  */
-export function dOptimal(plan: DOptimalPlan): MethodRule<HistoryState<Memory>> {
+export function dOptimal(
+  plan: DOptimalPlan,
+  reckon: (law: StandardLaw) => Reckoning = exactly,
+): MethodRule<HistoryState<Memory>> {
   const law = laws[plan.distribution];
+  const reckoning = reckon(law.standard);
   const isLog = law.scale === 'log';
   const to = (level: number) => (isLog ? Math.log(level) : level);
   const back = (y: number) => (isLog ? Math.exp(y) : y);
@@ -96,8 +101,8 @@ export function dOptimal(plan: DOptimalPlan): MethodRule<HistoryState<Memory>> {
     const scale = fit?.scale ?? memory.spread;
     const z = (limit: number | null, side: number) =>
       limit === null || limit <= 0 ? side * Infinity : (to(limit) - location) / scale;
-    const information = informationOf(doses, law.standard, location, scale);
-    const { place } = dOptimalPlace(information, law.standard, z(limits.min, -1), z(limits.max, 1));
+    const information = reckoning.information(doses, location, scale);
+    const place = reckoning.place(information, z(limits.min, -1), z(limits.max, 1));
     const because =
       fit === null ? 'which tells most of the guessed spread' : 'which tells most of median and spread';
     return { level: location + place * scale, because };
@@ -112,17 +117,8 @@ export function dOptimal(plan: DOptimalPlan): MethodRule<HistoryState<Memory>> {
   }
 
   function fitted(doses: Memory['doses']): { location: number; scale: number } | null {
-    const rows = doses.flatMap(({ level, drops, failures }) => [
-      { lower: -Infinity, upper: level, count: failures },
-      { lower: level, upper: Infinity, count: drops - failures },
-    ]);
-    // The levels are on the fitted scale already.
-    const sample = gatherObservations(
-      rows.filter(({ count }) => count > 0),
-      'identity',
-    );
-    const fit = fitLocationScale(sample, law.standard);
-    if (fit.kind !== 'exists') return null;
+    const fit = reckoning.fit(doses);
+    if (fit === null) return null;
     const low = Math.min(...doses.map(({ level }) => level));
     const high = Math.max(...doses.map(({ level }) => level));
     return {

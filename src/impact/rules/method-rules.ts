@@ -6,6 +6,7 @@ import { dOptimal } from './d-optimal.ts';
 import { fixedLevel } from './fixed-level.ts';
 import { langlie } from './langlie.ts';
 import { type HeightLimits, type Levels, levelsFrom, narrower, sayer } from './levels.ts';
+import { roughly } from './reckoning.ts';
 import { risingHeight } from './rising-height.ts';
 import type { MethodRule } from './rule.ts';
 import type { MethodState, SeriesState } from './series-state.ts';
@@ -86,8 +87,15 @@ export function ruleFor(protocol: ImpactProtocol, rig: Rig | null): MethodRule<M
     : choosing(protocol, historyPlan(protocol, rig));
 }
 
+/** The same for thousands of simulated tests: a choice of levels is reckoned no finer than it matters. */
+export function simulatedRuleFor(protocol: ImpactProtocol, rig: Rig | null): MethodRule<MethodState> {
+  if (protocol.method !== 'd-optimal') return ruleFor(protocol, rig);
+  const { distribution } = protocol;
+  return dOptimal({ ...historyPlan(protocol, rig), guess: needed(protocol, 'guess'), distribution }, roughly);
+}
+
 /**
- * The same for a method that moves by one level.
+ * The same as ruleFor for a method that moves by one level.
  *
  * @throws InputError for another method.
  */

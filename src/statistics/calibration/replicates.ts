@@ -1,4 +1,4 @@
-import type { Sample } from '../likelihood/observation.ts';
+import { emptySample } from '../likelihood/empty-sample.ts';
 import type { RandomStream } from '../random/random-stream.ts';
 import { type Cells, cellsOf, logChances, visitCells } from './cells.ts';
 import { drawing, type Strength } from './draw.ts';
@@ -111,16 +111,5 @@ export function drawn(experiment: Experiment): Drawn {
         into[t] = sum;
       }
     },
-  };
-}
-
-function emptySample(most: number): Sample {
-  return {
-    scale: 'identity',
-    size: 0,
-    lower: new Float64Array(most),
-    upper: new Float64Array(most),
-    count: new Float64Array(most),
-    logJacobian: 0,
   };
 }
