@@ -1,4 +1,6 @@
-import { cpSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { tirelab } from './command.ts';
@@ -96,5 +98,51 @@ describe('tirelab gate', () => {
     const prints = quality.map(({ fingerprint }: { fingerprint: string }) => fingerprint);
     expect(prints.length).toBeGreaterThan(1);
     expect(new Set(prints).size).toBe(prints.length);
+  });
+
+  it('sets the evidence of a run aside that another one repeats, and says so', async () => {
+    gateLab.keep('C-115');
+    gateLab.add('demo-fail');
+    gateLab.write(
+      'fixtures/again/run.yaml',
+      'format: tirelab.run/1\nid: again\nprotocol: ../../protocols/pinch-up-down.yaml\nrig: ../../shared/rigs/drop-2.yaml\nconstructions: [../../shared/constructions/C-115.yaml]\nspecimens: specimens.csv\nlogs: [drops.csv]\nreplaces: { run: ../demo-fail/run.yaml, reason: DROP-20, approver: head of lab }\n',
+    );
+    // The log of a passing construction under the tyres' other name: invented, to tell the two runs apart.
+    for (const file of ['drops.csv', 'specimens.csv']) {
+      const text = readFileSync(`fixtures/demo/${file}`, 'utf8').replaceAll('C-114', 'C-115');
+      gateLab.write(`fixtures/again/${file}`, text);
+    }
+    const { status, criterion } = await gateLab.gate();
+    expect(status).toBe(0);
+    const median = criterion('C-115', 'median');
+    expect(median).toMatchObject({ verdict: 'pass', notes: ['run demo-fail is set aside: it was repeated'] });
+    expect(median.evidence).toMatchObject([{ run: 'again' }]);
+  });
+
+  it('reads the logs of a run once, however many specifications apply', async () => {
+    gateLab.keep('C-114');
+    gateLab.add('demo');
+    const text = readFileSync('shared/specifications/trail-casing.yaml', 'utf8').replace(
+      /^ *- \{ id: life.*\n/m,
+      '',
+    );
+    gateLab.write('shared/specifications/second.yaml', text.replace('id: trail-casing', 'id: second'));
+    const { result } = await gateLab.gate();
+    const [first, second] = result.constructions.map(
+      ({ criteria }: { criteria: { id: string; verdict: string }[] }) =>
+        criteria.map(({ id, verdict }) => [id, verdict]),
+    );
+    expect(first).toEqual(second);
+    // A pipe can be read once: a second reading would find it empty.
+    gateLab.remove('fixtures/demo/drops.csv');
+    const pipe = join(lab, 'fixtures/demo/drops.csv');
+    execFileSync('mkfifo', [pipe]);
+    const fed = writeFile(pipe, readFileSync('fixtures/demo/drops.csv'));
+    const again = await gateLab.gate();
+    await fed;
+    expect(again.result.constructions.map(({ verdict }: { verdict: string }) => verdict)).toEqual([
+      'pass',
+      'pass',
+    ]);
   });
 });
