@@ -1,5 +1,5 @@
 import { anything, block, list, optional } from './blocks.ts';
-import { measure, name, prose, quantity, share, word } from './fields.ts';
+import { count, flag, measure, name, prose, quantity, share, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import { LAWS } from './impact-fields.ts';
 import type { EnduranceBlock, EnduranceProtocol } from './kinds.ts';
@@ -11,6 +11,17 @@ const blockShape = once(() => ({
   block: name('Name of the block.'),
   distance: optional(measure('km', 'Distance to run.', { above: 0 })),
   duration: optional(measure('s', 'Time to run, where no distance is given.', { above: 0 })),
+  revolutions: optional(
+    count(
+      "Revolutions of the drum to run, where no distance is given: the rig's drum makes a distance of them.",
+    ),
+  ),
+  ramp: optional(
+    measure('s', 'Time at the begin of the block in which speed and load may still be on their way.', {
+      above: 0,
+    }),
+  ),
+  cleats: optional(flag('Whether cleats are on the drum in this block.')),
   speed: quantity('km/h', 'Speed at the drum surface, with its tolerance.', { atLeast: 0 }),
   load: quantity('N', 'Radial load, with its tolerance.', { atLeast: 0 }),
   pressure: optional(quantity('bar', 'Tyre pressure, with its tolerance.', { atLeast: 0 })),
@@ -25,11 +36,47 @@ export const enduranceShape = once(() => ({
   version: name('Version of the protocol, as text: a change of the schedule is a new one.'),
   title: optional(prose('What the protocol is, for people.')),
   schedule: list(
-    block(blockShape(), 'One stretch at set load, speed and pressure: either a distance or a duration.'),
+    block(blockShape(), 'One stretch at set load, speed and pressure: by distance, duration or revolutions.'),
     'The blocks of the test in their order.',
     1,
   ),
   wearLimit: optional(measure('mm', 'Tread depth at which a tyre is worn out.', { atLeast: 0 })),
+  inspections: optional(
+    block(
+      {
+        at: optional(
+          list(measure('km', 'Distance at which the tyre is looked at.', { above: 0 }), 'Distances.', 1),
+        ),
+        every: optional(measure('km', 'Distance from look to look.', { atLeast: 1 })),
+      },
+      'When the tyres are looked at, beside the end.',
+    ),
+  ),
+  pauses: optional(
+    block(
+      {
+        allowed: count('Pauses that the test may have.', 0),
+        from: measure('s', 'Standing still for less is no pause, such as 1 h.', { above: 0 }),
+      },
+      'How often the test may stand still: more pauses are a deviation (DRUM-17).',
+    ),
+  ),
+  pressureRule: optional(
+    word(
+      ['capped', 'held'],
+      'capped: set cold, the valve then closed and nothing corrected; held: corrected while the test runs.',
+    ),
+  ),
+  stop: optional(
+    block(
+      {
+        pressureBelow: optional(measure('bar', 'Tyre pressure.', { atLeast: 0 })),
+        loadBelow: optional(measure('N', 'Load while the drum turns.', { atLeast: 0 })),
+        tyreAbove: optional(measure('°C', 'Temperature of the tyre.')),
+      },
+      'What ends the test beside its schedule: the trips of the rig.',
+    ),
+  ),
   sampling: optional(measure('Hz', 'How often the rig logs.', { above: 0 })),
   distribution: optional(word(LAWS, 'Law of the life of the tyres; default weibull.')),
   confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),
@@ -47,9 +94,9 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
   const blocks = readEach(blockShape(), ['schedule'], findings);
   checkBlocks(blocks, findings);
   findings.throwIfAny();
-  const { format, kind, id, version, title, wearLimit, sampling, distribution, confidence } = fields as Whole<
-    typeof shape
-  >;
+  const whole = fields as Whole<typeof shape>;
+  const { format, kind, id, version, title, wearLimit, sampling, distribution, confidence } = whole;
+  const { inspections, pauses, pressureRule, stop } = whole;
   return {
     format,
     kind,
@@ -58,6 +105,16 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
     title: title ?? null,
     schedule: blocks.map((block) => buildBlock(block.fields as WholeBlock)),
     wearLimit: wearLimit ?? null,
+    inspections: inspections ? { at: inspections.at ?? [], every: inspections.every ?? null } : null,
+    pauses: pauses ?? null,
+    pressureRule: pressureRule ?? null,
+    stop: stop
+      ? {
+          pressureBelow: stop.pressureBelow ?? null,
+          loadBelow: stop.loadBelow ?? null,
+          tyreAbove: stop.tyreAbove ?? null,
+        }
+      : null,
     sampling: sampling ?? null,
     distribution: distribution ?? 'weibull',
     confidence: confidence ?? 0.95,
@@ -80,8 +137,13 @@ function buildBlock(fields: WholeBlock): EnduranceBlock {
     load: fields.load,
     pressure: fields.pressure ?? null,
     temperature: fields.temperature ?? null,
+    revolutions: fields.revolutions ?? null,
+    ramp: fields.ramp ?? null,
+    cleats: fields.cleats ?? null,
   };
 }
+
+const LENGTHS = ['distance', 'duration', 'revolutions'] as const;
 
 function checkBlocks(
   blocks: readonly { readonly path: Path; readonly fields: { readonly block?: string | undefined } }[],
@@ -90,14 +152,13 @@ function checkBlocks(
   const seen = new Set<string>();
   for (const { path, fields } of blocks) {
     const id = fields.block;
-    const lengths = ['distance', 'duration'].filter((key) => findings.valueAt([...path, key]) !== undefined);
+    const lengths = LENGTHS.filter((key) => findings.valueAt([...path, key]) !== undefined);
     if (lengths.length !== 1) {
-      const found =
-        lengths.length === 0 ? 'neither "distance" nor "duration"' : 'both "distance" and "duration"';
+      const found = lengths.length === 0 ? 'nothing' : lengths.map((key) => `"${key}"`).join(' and ');
       findings.add(
         path,
         'one-of',
-        `found ${found} in the block, expected one of the two; give the one that ends it`,
+        `found ${found} that ends the block, expected one of "distance", "duration" and "revolutions"; give the one that ends it`,
       );
     }
     if (id === undefined) continue;

@@ -162,7 +162,7 @@ export interface Regression {
 
 export interface EnduranceBlock {
   readonly block: string;
-  /** km. */
+  /** km; of a block that goes by revolutions, once the drum is known. */
   readonly distance: number | null;
   /** s. */
   readonly duration: number | null;
@@ -171,6 +171,33 @@ export interface EnduranceBlock {
   readonly load: Quantity;
   readonly pressure: Quantity | null;
   readonly temperature: Quantity | null;
+  /** Of the drum, where the block goes by them. */
+  readonly revolutions?: number | null;
+  /** s at its begin in which speed and load are reached. */
+  readonly ramp?: number | null;
+  /** Whether cleats are on the drum; null where nothing is said. */
+  readonly cleats?: boolean | null;
+}
+
+/** When a drum test is looked at: at kilometres of its own, and again and again. */
+export interface InspectionPlan {
+  /** km. */
+  readonly at: readonly number[];
+  /** km. */
+  readonly every: number | null;
+}
+
+/** How often a drum test may stand still, and from how many seconds on it counts. */
+export interface PauseRule {
+  readonly allowed: number;
+  readonly from: number;
+}
+
+/** What ends a drum test beside its schedule: bar, N, °C, each null where nothing is set. */
+export interface DrumStopRule {
+  readonly pressureBelow: number | null;
+  readonly loadBelow: number | null;
+  readonly tyreAbove: number | null;
 }
 
 export interface EnduranceProtocol {
@@ -182,6 +209,11 @@ export interface EnduranceProtocol {
   readonly schedule: readonly EnduranceBlock[];
   /** mm of tread at which a tyre is worn out; null where none is set. */
   readonly wearLimit?: number | null;
+  readonly inspections?: InspectionPlan | null;
+  readonly pauses?: PauseRule | null;
+  /** Capped: set cold, the valve then closed. Held: corrected while the test runs. */
+  readonly pressureRule?: 'capped' | 'held' | null;
+  readonly stop?: DrumStopRule | null;
   /** Hz. */
   readonly sampling: number | null;
   readonly distribution: LawName;
@@ -197,6 +229,16 @@ export interface ProvenMass {
   readonly mass: Quantity;
   readonly by: string;
   readonly on: string;
+}
+
+/** What turns under the tyre. */
+export interface Drum {
+  /** m. */
+  readonly diameter: number;
+  /** Cleats on its circumference. */
+  readonly cleats: number;
+  /** Places of tyres on it, by name; empty where there is one. */
+  readonly positions: readonly string[];
 }
 
 /** How a rig stood for some time: `rig@config`. */
@@ -227,6 +269,8 @@ export interface Rig {
   /** mm. */
   readonly resolution: number | null;
   readonly limits: { readonly min: number | null; readonly max: number | null };
+  /** Null for a rig that drops. */
+  readonly drum?: Drum | null;
   /** What is known of the uncertainty of its energies; empty where nothing is stated. */
   readonly uncertainty?: readonly UncertaintySource[];
   /** How its export is written; null where it writes the plain form. */

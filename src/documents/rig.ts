@@ -2,7 +2,7 @@ import { quote } from '../problem/echo.ts';
 import { anything, block, list, optional } from './blocks.ts';
 import { exportProfile, findOpenKeys } from './export.ts';
 import { exportShape } from './export-shape.ts';
-import { measure, name, prose, quantity, word } from './fields.ts';
+import { count, measure, name, prose, quantity, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import type { Rig, RigConfiguration } from './kinds.ts';
 import { once } from './once.ts';
@@ -48,6 +48,18 @@ export const rigShape = once(() => ({
         max: optional(measure('mm', 'Highest height.', { above: 0 })),
       },
       'Heights that the rig can reach.',
+    ),
+  ),
+  drum: optional(
+    block(
+      {
+        diameter: measure('m', 'Diameter of the drum over its surface.', { above: 0 }),
+        cleats: optional(count('Cleats on its circumference; default none.', 0)),
+        positions: optional(
+          list(name('Name of a position.'), 'Places of tyres on the drum, where there are several.', 1),
+        ),
+      },
+      'The drum of an endurance rig.',
     ),
   ),
   uncertainty: optional(
@@ -105,6 +117,13 @@ export function rig(document: YamlDocument): Rig {
     gravity: whole.gravity ?? null,
     resolution: whole.resolution ?? null,
     limits: { min: limits?.min ?? null, max: limits?.max ?? null },
+    drum: whole.drum
+      ? {
+          diameter: whole.drum.diameter,
+          cleats: whole.drum.cleats ?? 0,
+          positions: whole.drum.positions ?? [],
+        }
+      : null,
     uncertainty,
     export: profile ?? null,
     source: document.source,

@@ -1,5 +1,6 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
-import type { DrumSetting, PlannedBlock } from '../result/endurance-plan.ts';
+import type { DrumSetting, PlannedBlock, PlannedInspection } from '../result/endurance-plan.ts';
+import { circumferenceOf } from './by-drum.ts';
 
 /**
  * Distance, hours, revolutions and cleat hits of each block: d = v·t, revolutions d/(πD) of the drum and d/U of the tyre,
@@ -7,14 +8,14 @@ import type { DrumSetting, PlannedBlock } from '../result/endurance-plan.ts';
  */
 export function layOut(schedule: readonly EnduranceBlock[], setting: DrumSetting): readonly PlannedBlock[] {
   let ran = 0;
-  return schedule.map(({ block, distance, duration, speed }) => {
+  return schedule.map(({ block, distance, duration, speed, cleats }) => {
     const hours = distance === null ? duration! / 3600 : distance / speed.value;
     const km = distance ?? speed.value * hours;
     ran += hours;
-    const around = setting.diameter === null ? null : Math.PI * setting.diameter;
+    const around = setting.diameter === null ? null : circumferenceOf({ diameter: setting.diameter });
     const drumRevolutions = around === null ? null : (1000 * km) / around;
     const perSecond = around === null ? null : speed.value / 3.6 / around;
-    const hasCleats = setting.cleats > 0;
+    const hasCleats = setting.cleats > 0 && cleats !== false;
     return {
       block,
       distance: km,
@@ -28,6 +29,23 @@ export function layOut(schedule: readonly EnduranceBlock[], setting: DrumSetting
       cleatFrequency: perSecond === null || !hasCleats ? null : perSecond * setting.cleats,
       tyreRevolutions: setting.circumference === null ? null : (1000 * km) / setting.circumference,
     };
+  });
+}
+
+/** When the tyres are to be looked at. @param looks kilometres, ascending, before the end of the schedule */
+export function layOutLooks(
+  looks: readonly number[],
+  blocks: readonly PlannedBlock[],
+  { begin, duty }: DrumSetting,
+): readonly PlannedInspection[] {
+  return looks.map((at) => {
+    let [hours, run] = [0, 0];
+    for (const { distance, speed } of blocks) {
+      const part = Math.min(distance, Math.max(0, at - run));
+      hours += part / speed;
+      run += distance;
+    }
+    return { at, hours, time: begin === null ? null : endOf(begin, hours, duty) };
   });
 }
 

@@ -1,5 +1,6 @@
 import type { ListedDeviation } from '../conformance/deviation.ts';
 import type { EnduranceProtocol } from '../documents/kinds.ts';
+import { protocolOnDrum } from '../endurance/by-drum.ts';
 import { drumDeviations } from '../endurance/deviations.ts';
 import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
 import type { Frame } from '../endurance/frame.ts';
@@ -7,6 +8,7 @@ import type { LedgerOptions } from '../endurance/ledger.ts';
 import type { Reached } from '../endurance/life/found-lives.ts';
 import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
 import type { FoldPlan } from '../endurance/plan.ts';
+import { LOG_RULES, type LogRules } from '../endurance/rules.ts';
 import { type DrumSummary, kilometres, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import type { ColumnKind } from '../logs/columns.ts';
@@ -26,33 +28,17 @@ import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
 import type { Documents } from './documents-of.ts';
 
-/** How long logs are read. */
-export interface DrumReading {
-  /** Who reads a log of so many bytes; the calling thread where it is left out. */
-  readonly runner?: (bytes: number) => PartRunner | Promise<PartRunner>;
-  readonly onProgress?: (done: number, all: number, rows: number) => void;
-  /** Is given every minute in order: what pictures are drawn from. */
-  readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
-  /** Keeps the minutes of each log in a file beside it, and uses them again while the log is the same. */
-  readonly minutes?: Guard;
-}
-
-/** What the samples of the drum say. */
-export interface DrumRun {
-  readonly pass: DrumPass;
-  readonly summary: DrumSummary;
-  readonly deviations: readonly ListedDeviation[];
-  /** How far the test had come at the time of an event. */
-  readonly reached: (time: number) => Reached;
-}
+export type { DrumReading, DrumRun } from './drum-run.ts';
 
 /** A drum test as it lies before a job: its documents and its tables, all read. */
 export interface EnduranceTest
   extends Omit<Documents, 'protocol' | 'logs' | 'specimens' | 'inspections' | 'events' | 'inputs'> {
   readonly protocol: EnduranceProtocol;
   readonly outcomes: readonly RecordTable<DrumOutcome>[];
-  /** Null where no log of the drum was given. */
+  /** Null where no log of the drum was given; of several tyres on one drum the first. */
   readonly drum: DrumRun | null;
+  /** Each tyre of a drum with several positions; empty where the log has one. */
+  readonly tyres: readonly DrumRun[];
   readonly register: Register | null;
   readonly inspections: RecordTable<Inspection> | null;
   readonly events: RecordTable<DrumEvent> | null;
@@ -69,6 +55,7 @@ export async function readEnduranceTest(
   reading: DrumReading = {},
 ): Promise<EnduranceTest> {
   const gather = new Problems();
+  const protocol = protocolOnDrum(documents.protocol, documents.rig?.drum ?? null);
   const register =
     documents.specimens === null ? null : await gather.take(readSpecimens(documents.specimens));
   const outcomes: RecordTable<DrumOutcome>[] = [];
@@ -91,16 +78,20 @@ export async function readEnduranceTest(
   );
   const events = await table(gather, documents.events, EVENT_COLUMNS, readEvents, profile);
   const instants = (events?.records ?? []).map(({ time }) => time);
-  const drum =
+  const who = { events: events?.records ?? [], register };
+  const runs =
     samples.length === 0
       ? null
-      : await gather.take(readSamples(samples, documents.protocol, { ...reading, instants }));
+      : await gather.take(readSamples(samples, protocol, who, { ...reading, instants }));
+  const drum = runs?.[0] ?? null;
   gather.checkOnce(outcomes);
   gather.throwIfAny();
   return {
     ...documents,
+    protocol,
     outcomes,
     drum,
+    tyres: (runs ?? []).filter(({ tyre }) => tyre !== null),
     register,
     inspections,
     events,
@@ -127,89 +118,6 @@ async function table<Item>(
   const isFile = typeof source === 'string' || 'named' in source;
   const isPlain = profile === null || !isFile || (await isPlainTable(source, kinds));
   return gather.take(read(source, isPlain ? null : profile));
-}
-
-/** A log of samples, and how its rig writes it. */
-interface Samples {
-  readonly source: LogSource;
-  readonly profile: ExportProfile | null;
-}
-
-/** Reads the samples; what is said of a file is said under the name that the person gave it. */
-async function readSamples(
-  sources: readonly Samples[],
-  protocol: EnduranceProtocol,
-  { runner, onProgress, onFrame, minutes, instants }: DrumReading & Pick<LedgerOptions, 'instants'>,
-): Promise<DrumRun> {
-  const kept = await keepAll(sources);
-  const namedAs = new Map(kept.map(({ path, named }) => [path, named]));
-  const bytes = kept.reduce((sum, log) => sum + log.bytes, 0);
-  const reader = (await runner?.(bytes)) ?? inlineRunner();
-  try {
-    const files = kept.map((log) => ({ ...log, beside: isAsGiven(log) ? log.path : null }));
-    const read = await passDrumLogs(files, {
-      schedule: protocol.schedule,
-      sampling: protocol.sampling,
-      instants,
-      zone: await zoneOfLogs(files),
-      runner: reader,
-      ...(onProgress ? { onProgress } : {}),
-      ...(onFrame ? { onFrame } : {}),
-      ...(minutes ? { minutes } : {}),
-    });
-    const originals = new Map(kept.map(({ path, named, original }) => [path, { ...original, path: named }]));
-    const logs = read.logs.map((log) => ({ ...log, ...originals.get(log.path) }));
-    const pass = { ...read, logs };
-    const summary = summarise(pass);
-    return { pass, summary, deviations: drumDeviations(pass, summary), reached: reachedIn(pass) };
-  } catch (error) {
-    if (!(error instanceof InputError)) throw error;
-    throw new InputError(
-      error.problems.map((problem) => ({
-        ...problem,
-        file: namedAs.get(problem.file) ?? problem.file,
-        message: [...namedAs].reduce((text, [path, named]) => text.replaceAll(path, named), problem.message),
-      })),
-    );
-  } finally {
-    await reader.close();
-    for (const { remove } of kept) remove();
-  }
-}
-
-/** Whether the file is the person's own, not a copy of standard input, of other text or of a sheet. */
-function isAsGiven({ named, original }: KeptLog): boolean {
-  return named !== '-' && original === null;
-}
-
-function reachedIn({ ledger, plan }: DrumPass): DrumRun['reached'] {
-  return (time) => {
-    const { run, atCondition, isLogged } = ledger.milestones.at(time);
-    return { run: kilometres(run, plan), atCondition: kilometres(atCondition, plan), isLogged };
-  };
-}
-
-/** The zone of the laboratory's clock, where the profile of a rig or a log itself tells it. */
-async function zoneOfLogs(logs: readonly KeptLog[]): Promise<Zone | null> {
-  for (const { path, profile, bytes } of logs) {
-    const rule = profile?.time ?? null;
-    const zone = rule !== null && 'zone' in rule ? rule.zone : null;
-    const found = zone ?? (bytes === 0 ? null : zoneOf((await writtenOffset(path)) ?? ''));
-    if (found !== null) return found;
-  }
-  return null;
-}
-
-/** Files of all logs; none is left behind where one cannot be read. */
-async function keepAll(sources: readonly Samples[]): Promise<KeptLog[]> {
-  const kept: KeptLog[] = [];
-  try {
-    for (const { source, profile } of sources) kept.push(await keepAsFile(source, profile));
-  } catch (error) {
-    for (const { remove } of kept) remove();
-    throw error;
-  }
-  return kept;
 }
 
 function otherTable(source: LogSource, kind: string): Problem {

@@ -1,6 +1,8 @@
-import type { EnduranceProtocol } from '../documents/kinds.ts';
-import { loadProtocol } from '../documents/load.ts';
-import { layOut } from '../endurance/schedule-plan.ts';
+import type { Drum, EnduranceProtocol } from '../documents/kinds.ts';
+import { loadProtocol, loadRig } from '../documents/load.ts';
+import { inspectionsDue, protocolOnDrum } from '../endurance/by-drum.ts';
+import { layOut, layOutLooks } from '../endurance/schedule-plan.ts';
+import { enduranceRules } from '../endurance/schedule-rules.ts';
 import { instantOf } from '../logs/instant.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import { readQuantity } from '../quantity/quantity.ts';
@@ -9,7 +11,10 @@ import type { EndurancePlan } from '../result/endurance-plan.ts';
 /** What is asked of a drum test beforehand; texts as written on the command line. */
 export interface EndurancePlanRequest {
   readonly drum: string | null;
-  readonly cleats: number;
+  /** Null takes those of the rig's drum. */
+  readonly cleats: number | null;
+  /** File of the rig whose drum it is, where none is given by its diameter. */
+  readonly rig: string | null;
   readonly circumference: string | null;
   readonly duty: string;
   readonly begin: string | null;
@@ -26,10 +31,7 @@ export function enduranceProtocolAt(path: string): EnduranceProtocol | null {
  *
  * @throws InputError for a quantity or a time that is none
  */
-export function planEndurance(
-  { id, version, title, schedule }: EnduranceProtocol,
-  asked: EndurancePlanRequest,
-): EndurancePlan {
+export function planEndurance(protocol: EnduranceProtocol, asked: EndurancePlanRequest): EndurancePlan {
   const problems: Problem[] = [];
   const fail = (flag: string, message: string): null => {
     problems.push({ file: flag, line: null, column: null, code: 'bad-option', message });
@@ -48,13 +50,25 @@ export function planEndurance(
   if (duty > 24) fail('--duty', `found ${duty} h a day, expected at most 24 h`);
   const diameter = positive('--drum', asked.drum, 'mm');
   const circumference = positive('--circumference', asked.circumference, 'mm');
+  if (problems.length > 0) throw new InputError(problems);
+  const drum = drumOf(diameter === null ? null : diameter / 1000, asked);
   const setting = {
-    diameter: diameter === null ? null : diameter / 1000,
-    cleats: asked.cleats,
+    diameter: drum?.diameter ?? null,
+    cleats: drum?.cleats ?? asked.cleats ?? 0,
     circumference: circumference === null ? null : circumference / 1000,
     duty,
     begin: asked.begin === null ? null : day(asked.begin),
   };
   if (problems.length > 0) throw new InputError(problems);
-  return { protocol: { id, version, title }, setting, blocks: layOut(schedule, setting) };
+  const { id, version, title, schedule } = protocolOnDrum(protocol, drum);
+  const blocks = layOut(schedule, setting);
+  const inspections = layOutLooks(inspectionsDue({ ...protocol, schedule }), blocks, setting);
+  return { protocol: { id, version, title }, setting, blocks, inspections, rules: enduranceRules(protocol) };
+}
+
+/** The drum as it is stated, or that of the rig. */
+function drumOf(diameter: number | null, { rig, cleats }: EndurancePlanRequest): Drum | null {
+  if (diameter !== null) return { diameter, cleats: cleats ?? 0, positions: [] };
+  const drum = rig === null ? null : (loadRig({ path: rig }).drum ?? null);
+  return drum && { ...drum, cleats: cleats ?? drum.cleats };
 }

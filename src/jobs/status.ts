@@ -1,13 +1,18 @@
-import type { EnduranceBlock } from '../documents/kinds.ts';
-import { CLOCK_FROM } from '../endurance/duration.ts';
+import type { EnduranceBlock, EnduranceProtocol, PauseRule } from '../documents/kinds.ts';
+import { inspectionsDue } from '../endurance/by-drum.ts';
+import { CLOCK_FROM, duration } from '../endurance/duration.ts';
 import { ledgerEntry } from '../endurance/schedule-entries.ts';
 import { wearEstimates } from '../endurance/wear/wear-estimates.ts';
 import { wearOf } from '../endurance/wear/wear-readings.ts';
-import { InputError } from '../problem/problem.ts';
+import type { DrumEvent } from '../logs/events.ts';
+import { InputError, type Problem } from '../problem/problem.ts';
+import { counted } from '../quantity/format.ts';
 import type { Forecast, RunStatus, StatusResult } from '../result/status.ts';
 import { documentsOf } from './documents-of.ts';
-import { type DrumReading, type EnduranceTest, readEnduranceTest } from './endurance-test.ts';
+import { type DrumReading, type DrumRun, type EnduranceTest, readEnduranceTest } from './endurance-test.ts';
 
+/** km by which a look may come before its distance and still be that one. Common practice, no source. */
+const LOOK_NEAR = 10;
 /** Events told again, from the last one back. */
 const LAST_EVENTS = 5;
 
@@ -16,7 +21,7 @@ const LAST_EVENTS = 5;
  * limit are reached.
  *
  * @param day as asked, and the end of it in ms since 1970
- * @throws InputError with every problem of a run, and for a run of a drop test
+ * @throws InputError with every problem where no run can be read, as one of a drop test cannot
  */
 export async function status(
   paths: readonly string[],
@@ -24,8 +29,18 @@ export async function status(
   reading: DrumReading = {},
 ): Promise<StatusResult> {
   const runs: RunStatus[] = [];
-  for (const path of paths) runs.push(statusOf(await testOf(path, reading), day.until));
-  return { asOf: day.date, runs };
+  const unread: { path: string; problems: readonly Problem[] }[] = [];
+  for (const path of paths) {
+    try {
+      runs.push(statusOf(await testOf(path, reading), day.until));
+    } catch (error) {
+      // One broken run does not hide how the others stand.
+      if (!(error instanceof InputError)) throw error;
+      unread.push({ path, problems: error.problems });
+    }
+  }
+  if (runs.length === 0) throw new InputError(unread.flatMap(({ problems }) => problems));
+  return { asOf: day.date, runs, unread };
 }
 
 async function testOf(path: string, reading: DrumReading): Promise<EnduranceTest> {
@@ -50,6 +65,8 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
   const pace = logged !== null && hours > 0 && logged > 0 ? logged / hours : null;
   const looks = (test.inspections?.records ?? []).map(({ distance }) => distance);
   const lastLook = looks.length === 0 ? null : Math.max(...looks);
+  const interruptions = countOf(drum?.deviations ?? [], 'DRUM-17');
+  const events = test.events?.records ?? [];
   return {
     run: test.run,
     protocol: { id: protocol.id, version: protocol.version },
@@ -59,15 +76,26 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
     firstTime: hasClock ? iso(summary.firstTime) : null,
     lastTime: last === null ? null : iso(last),
     pace,
-    interruptions: countOf(drum?.deviations ?? [], 'DRUM-17'),
+    interruptions,
+    restart: restartOf(protocol.pauses ?? null, interruptions),
     deviations: summed(drum?.deviations ?? []),
-    lastEvents: (test.events?.records ?? [])
+    eventsSinceLook: drum === null ? null : eventsSince(lastLook ?? 0, events, drum),
+    lastEvents: events
       .toSorted((a, b) => b.time - a.time)
       .slice(0, LAST_EVENTS)
       .map(({ time, specimen, event, value }) => ({ time: iso(time), specimen, event, value })),
     lastInspection:
       lastLook === null ? null : { distance: lastLook, ago: logged === null ? null : logged - lastLook },
-    forecasts: logged === null ? [] : forecastsOf(protocol.schedule, { logged, last, pace, until }),
+    forecasts:
+      logged === null
+        ? []
+        : forecastsOf(milestonesOf(protocol, lastLook), {
+            logged,
+            last,
+            pace,
+            until,
+            schedule: protocol.schedule,
+          }),
     wear: wearEstimates(
       wearOf(test.inspections?.records ?? []),
       protocol.wearLimit ?? null,
@@ -76,37 +104,80 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
   };
 }
 
+/** Whether another stop is within the protocol. */
+function restartOf(pauses: PauseRule | null, interruptions: number): RunStatus['restart'] {
+  if (pauses === null) return null;
+  const { allowed, from } = pauses;
+  const had = `${counted(interruptions, 'pause')} of ${duration(from * 1000)} or more so far, at most ${allowed} allowed`;
+  return { allowed: interruptions <= allowed, why: had };
+}
+
+/** Events at a time when the test had come further than `distance`. */
+function eventsSince(distance: number, events: readonly DrumEvent[], { reached }: DrumRun): number {
+  return events.filter(({ time }) => reached(time).run > distance).length;
+}
+
 interface Now {
   readonly logged: number;
   readonly last: number | null;
   readonly pace: number | null;
   readonly until: number;
+  readonly schedule: readonly EnduranceBlock[];
 }
 
-/** When each block ends; only while the blocks go by distance. */
-function forecastsOf(schedule: readonly EnduranceBlock[], now: Now): Forecast[] {
-  const forecasts: Forecast[] = [];
+interface Milestone {
+  readonly what: string;
+  /** km. */
+  readonly at: number;
+  /** Due, once reached, until it was looked. */
+  readonly isLook: boolean;
+}
+
+/** Ends of blocks, while they go by distance, and the looks at the tyres that are to come. */
+function milestonesOf(protocol: EnduranceProtocol, lastLook: number | null): Milestone[] {
+  const ends: Milestone[] = [];
   let end = 0;
-  let hours = 0;
-  for (const { block, distance, speed } of schedule) {
+  for (const { block, distance } of protocol.schedule) {
     if (distance === null) break;
-    const begin = end;
     end += distance;
-    const left = Math.max(0, end - Math.max(begin, now.logged));
-    hours += left / speed.value;
-    const earliest = now.last === null ? null : now.last + hours * 3_600_000;
+    ends.push({ what: `end of ${block}`, at: end, isLook: false });
+  }
+  const looks = inspectionsDue(protocol)
+    .filter((at) => at > (lastLook ?? 0) + LOOK_NEAR)
+    .map((at) => ({ what: `look at ${Number(at.toPrecision(6))} km`, at, isLook: true }));
+  return [...ends, ...looks].sort((a, b) => a.at - b.at);
+}
+
+/** When each is reached: at the set speeds without a stop, and at the pace so far. */
+function forecastsOf(milestones: readonly Milestone[], now: Now): Forecast[] {
+  return milestones.map(({ what, at, isLook }) => {
+    const isReached = now.logged >= at;
+    const hours = isReached ? 0 : hoursTo(at, now);
+    const earliest = now.last === null || hours === null ? null : now.last + hours * 3_600_000;
     const atPace =
-      now.last === null || now.pace === null ? null : now.last + ((end - now.logged) / now.pace) * 3_600_000;
-    const isReached = now.logged >= end;
-    forecasts.push({
-      what: `end of ${block}`,
-      at: end,
+      now.last === null || now.pace === null ? null : now.last + ((at - now.logged) / now.pace) * 3_600_000;
+    return {
+      what,
+      at,
       earliest: isReached || earliest === null ? null : iso(earliest),
       atPace: isReached || atPace === null ? null : iso(atPace),
-      standing: isReached ? 'reached' : standing(earliest, now.until),
-    });
+      standing: isReached ? (isLook ? 'due' : 'reached') : standing(earliest, now.until),
+    };
+  });
+}
+
+/** Hours of running from here to a distance, at the set speeds; null beyond blocks that go by distance. */
+function hoursTo(at: number, { logged, schedule }: Now): number | null {
+  let begin = 0;
+  let hours = 0;
+  for (const { distance, speed } of schedule) {
+    if (distance === null) return null;
+    const end = begin + distance;
+    hours += Math.max(0, Math.min(end, at) - Math.max(begin, logged)) / speed.value;
+    if (at <= end) return hours;
+    begin = end;
   }
-  return forecasts;
+  return null;
 }
 
 /** Due is what may be reached within the day: it goes by the earliest time, so that nobody comes too late. */

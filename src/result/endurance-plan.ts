@@ -34,9 +34,22 @@ export interface PlannedBlock {
   readonly tyreRevolutions: number | null;
 }
 
+/** A look at the tyres that the protocol asks for. */
+export interface PlannedInspection {
+  /** km. */
+  readonly at: number;
+  /** Of running. */
+  readonly hours: number;
+  /** Milliseconds since 1970. */
+  readonly time: number | null;
+}
+
 /** A drum test laid out beforehand. */
 export interface EndurancePlan {
   readonly protocol: { readonly id: string; readonly version: string; readonly title: string | null };
   readonly setting: DrumSetting;
   readonly blocks: readonly PlannedBlock[];
+  readonly inspections: readonly PlannedInspection[];
+  /** What the protocol asks beside its schedule, sentence by sentence. */
+  readonly rules: readonly string[];
 }

@@ -1,3 +1,4 @@
+import type { Problem } from '../problem/problem.ts';
 import type { EnduranceEstimate, LedgerEntry } from './endurance.ts';
 
 /** When something is reached: times in ISO 8601, null where nobody can say. */
@@ -26,11 +27,15 @@ export interface RunStatus {
   /** km a calendar hour, stops and all. */
   readonly pace: number | null;
   readonly interruptions: number;
+  /** Whether the protocol lets the test go on after another stop; null where it says nothing of pauses. */
+  readonly restart: { readonly allowed: boolean; readonly why: string } | null;
   readonly deviations: readonly {
     readonly code: string;
     readonly severity: string;
     readonly count: number;
   }[];
+  /** Events noted since the tyres were last looked at; null where nobody can tell. */
+  readonly eventsSinceLook: number | null;
   /** Trips and the like: the last events that the lab noted. */
   readonly lastEvents: readonly {
     readonly time: string;
@@ -48,4 +53,6 @@ export interface RunStatus {
 export interface StatusResult {
   readonly asOf: string;
   readonly runs: readonly RunStatus[];
+  /** Runs that cannot be read: what is wrong with each. */
+  readonly unread: readonly { readonly path: string; readonly problems: readonly Problem[] }[];
 }

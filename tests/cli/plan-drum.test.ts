@@ -1,3 +1,6 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import schedule from '../reference/ari-01/ARI-01-schedule.json' with { type: 'json' };
 import { tirelab } from './command.ts';
@@ -54,6 +57,45 @@ describe('the plan of a drum test', () => {
     const { plan } = await planned(['--duty', '20 h', '--begin', '2026-03-02']);
     expect(plan.total.end).toBe('2026-03-10T06:40:00Z');
     expect((await planned(['--begin', '2026-03-02'])).plan.total.end).toBe('2026-03-08T22:40:00Z');
+  });
+
+  it('says when the tyres are looked at, and what the protocol asks beside', async () => {
+    const { out } = await tirelab([
+      'plan',
+      'protocols/drum-two-block.yaml',
+      '--json',
+      '--begin',
+      '2026-03-02',
+    ]);
+    const plan = JSON.parse(out);
+    // 100 km at 25 km/h, then 900 km at 30 km/h: 4 h and 30 h. The end, 5,000 km, is none of the looks.
+    expect(plan.inspections.slice(0, 2)).toEqual([
+      { at: 100, hours: 4, time: '2026-03-02T04:00:00Z' },
+      { at: 1000, hours: 34, time: '2026-03-03T10:00:00Z' },
+    ]);
+    expect(plan.inspections).toHaveLength(5);
+    expect(plan.rules.join(' ')).toContain('at most 3 of 60 min or more');
+  });
+
+  it("makes a distance of revolutions by the rig's drum, and asks for the drum where none is known", async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'drum-plan-'));
+    const protocol = join(folder, 'protocol.yaml');
+    const rig = join(folder, 'rig.yaml');
+    // ARI-01: revolutions of a drum of 1 m in 5,000 km.
+    const revolutions = Math.round(expected('drum revs in 5000 km, D=1.0'));
+    const block = `{ block: all, revolutions: ${revolutions}, speed: 30 km/h, load: 650 N }`;
+    writeFileSync(
+      protocol,
+      `format: tirelab.protocol/1\nid: by-turns\nversion: 1.0.0\nkind: endurance\nschedule: [${block}]\n`,
+    );
+    writeFileSync(rig, 'format: tirelab.rig/1\nid: drum-3\ndrum: { diameter: 1.0 m, cleats: 2 }\n');
+    const plan = JSON.parse((await tirelab(['plan', protocol, '--rig', rig, '--json'])).out);
+    expect(plan.blocks[0].distance).toBeCloseTo(5000, 2);
+    expect(plan.blocks[0].cleatHits).toBeCloseTo(2 * revolutions, 3);
+    const { status, err } = await tirelab(['plan', protocol]);
+    expect([status, err]).toEqual([2, expect.stringContaining('protocol.yaml:5:')]);
+    expect(err).toContain('drum.diameter');
+    rmSync(folder, { recursive: true });
   });
 
   it('prints it within 80 columns, and refuses what is no quantity or no day', async () => {

@@ -7,8 +7,12 @@ import { tirelab } from './command.ts';
 const folder = mkdtempSync(join(tmpdir(), 'drum-status-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** 30 km/h for two hours from 05:00, one row a minute: 60 km of 90, at whole kilometres a minute of half a km. */
-function running() {
+/**
+ * 30 km/h for two hours from 05:00, one row a minute: 60 km of 90, at whole kilometres a minute of half a km.
+ *
+ * @param rules keys of the protocol, and of the run, each a line
+ */
+function running(rules = '', tables = '') {
   const rows = Array.from({ length: 121 }, (_, minute) => {
     const time = new Date(Date.UTC(2026, 2, 2, 5, minute)).toISOString();
     return `${time},30.00,650.0,${(minute * 0.5).toFixed(3)}\n`;
@@ -24,10 +28,10 @@ sampling: 0.0166666666666667 Hz
 schedule:
   - { block: first, distance: 45 km, speed: 30 km/h ± 2 %, load: 650 N ± 2 % }
   - { block: second, distance: 45 km, speed: 30 km/h ± 2 %, load: 650 N ± 2 % }
-`,
+${rules}`,
   );
   const run = join(folder, 'run.yaml');
-  writeFileSync(run, 'format: tirelab.run/1\nid: r-1\nprotocol: protocol.yaml\nlogs: [log.csv]\n');
+  writeFileSync(run, `format: tirelab.run/1\nid: r-1\nprotocol: protocol.yaml\nlogs: [log.csv]\n${tables}`);
   return run;
 }
 
@@ -78,6 +82,53 @@ describe('tirelab status', () => {
     expect(life.interval.upper).toBeGreaterThan(life.value);
     expect(result.runs[0].lastInspection.distance).toBe(10);
     expect(result.runs[0].lastEvents[0]).toMatchObject({ event: 'top-up', specimen: 'T-071' });
+  });
+
+  it('says which looks at the tyres are due, and which were done', async () => {
+    writeFileSync(join(folder, 'looks.csv'), 'specimen,distance [km]\nT-1,24.5\n');
+    const run = running('inspections: { at: [25 km], every: 40 km }\n', 'inspections: looks.csv\n');
+    const { result } = await json([run, '--as-of', '2026-03-02']);
+    const looks = result.runs[0].forecasts.filter(({ what }: { what: string }) => what.startsWith('look'));
+    // The one at 25 km was done half a kilometre early; that at 40 km is past; 80 km are 40 min away.
+    expect(looks).toMatchObject([
+      { what: 'look at 40 km', standing: 'due', earliest: null },
+      { what: 'look at 80 km', standing: 'due', earliest: '2026-03-02T07:40:00Z' },
+    ]);
+  });
+
+  it('says whether the test may be started again, and what was noted since the tyres were looked at', async () => {
+    writeFileSync(join(folder, 'looks.csv'), 'specimen,distance [km]\nT-1,40\n');
+    const events = ['2026-03-02T05:30:00Z,,trip,arm', '2026-03-02T06:45:00Z,,trip,arm'];
+    writeFileSync(join(folder, 'events.csv'), `time,specimen,event,value\n${events.join('\n')}\n`);
+    const tables = 'inspections: looks.csv\nevents: events.csv\n';
+    const allowed = await json([
+      running('pauses: { allowed: 0, from: 1 h }\n', tables),
+      '--as-of',
+      '2026-03-02',
+    ]);
+    expect(allowed.result.runs[0]).toMatchObject({
+      interruptions: 0,
+      restart: { allowed: true },
+      eventsSinceLook: 1,
+    });
+    // Two hours of standing in the middle.
+    const log = readFileSync(join(folder, 'log.csv'), 'utf8').trimEnd().split('\n');
+    const later = log.slice(61).map((line) => line.replace(/T0(\d)/u, (_, hour) => `T0${Number(hour) + 2}`));
+    const standing = Array.from({ length: 120 }, (_, minute) => {
+      return `${new Date(Date.UTC(2026, 2, 2, 6, minute)).toISOString()},0.00,650.0,29.500`;
+    });
+    writeFileSync(join(folder, 'log.csv'), [...log.slice(0, 61), ...standing, ...later, ''].join('\n'));
+    const { result } = await json([join(folder, 'run.yaml'), '--as-of', '2026-03-02']);
+    expect(result.runs[0]).toMatchObject({ interruptions: 1, restart: { allowed: false } });
+  });
+
+  it('tells of a broken run, and how the others stand', async () => {
+    const { status, out, err } = await tirelab(['status', '--json', running(), 'fixtures/none.yaml']);
+    const result = JSON.parse(out);
+    expect(status).toBe(2);
+    expect(result.runs).toHaveLength(1);
+    expect(result.unread).toMatchObject([{ path: 'fixtures/none.yaml' }]);
+    expect(err).toContain('fixtures/none.yaml');
   });
 
   it('refuses a drop test and a date that is none', async () => {

@@ -29,7 +29,7 @@ interface PlanOptions extends CommonOptions {
   readonly seed: number;
   readonly sheet?: string;
   readonly drum?: string;
-  readonly cleats: number;
+  readonly cleats?: number;
   readonly circumference?: string;
   readonly duty: string;
   readonly begin?: string;
@@ -79,7 +79,7 @@ export function planCommand({ shell, act }: CommandContext): Command {
     .option('--seed <n>', 'of the random numbers and the order', wholeNumber(0, Number.MAX_SAFE_INTEGER), 1)
     .option('--sheet <file>', 'write the run sheet (CSV) as well')
     .option('--drum <length>', 'drum test: diameter of the drum, such as "1.7 m"')
-    .option('--cleats <n>', 'drum test: cleats on the drum', wholeNumber(0, 10_000), 0)
+    .option('--cleats <n>', 'drum test: cleats on the drum', wholeNumber(0, 10_000))
     .option('--circumference <length>', 'drum test: rolling circumference of the tyre')
     .option('--duty <time>', 'drum test: running time a day', '24 h')
     .option('--begin <date>', 'drum test: when it begins')
@@ -103,7 +103,8 @@ export function planCommand({ shell, act }: CommandContext): Command {
         if (drumTest !== null) {
           const planned = planEndurance(drumTest, {
             drum: options.drum ?? null,
-            cleats: options.cleats,
+            cleats: options.cleats ?? null,
+            rig: options.rig ?? null,
             circumference: options.circumference ?? null,
             duty: options.duty,
             begin: options.begin ?? null,

@@ -4,7 +4,7 @@ import { asOf } from '../as-of.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { destination } from '../destination.ts';
 import { drumRunner } from '../drum-runner.ts';
-import { EXIT } from '../shell.ts';
+import { EXIT, write } from '../shell.ts';
 import { textOptions } from '../text-options.ts';
 
 interface StatusOptions extends CommonOptions {
@@ -45,7 +45,11 @@ export function statusCommand({ shell, act }: CommandContext): Command {
         const result = await status(paths, day, { runner: drumRunner });
         const report = await statusReporters[options.json ? 'json' : options.format]();
         await target.put(report(result, textOptions(shell, options)));
-        return EXIT.done;
+        const { unread } = result;
+        if (unread.length === 0) return EXIT.done;
+        const { unreadLines } = await import('../batch/unread-lines.ts');
+        await write(shell.stderr, unread.map(({ path, problems }) => unreadLines(path, problems)).join(''));
+        return EXIT.wrongUse;
       }),
     );
 }

@@ -29,6 +29,12 @@ export function endurancePlanText(plan: EndurancePlan, options: TextOptions): st
     ),
     ...section(page, 'Blocks', table(page, columns(['block', 'km', 'km/h', 'hours', 'days', 'ends']), ends)),
     ...section(page, 'Turns', turns(plan, page)),
+    ...section(page, 'Looks at the tyres', looks(plan, page)),
+    ...section(
+      page,
+      'Rules',
+      plan.rules.flatMap((rule) => paragraph(page, rule, 2)),
+    ),
     '',
     ...paragraph(
       page,
@@ -52,6 +58,17 @@ function turns({ setting, blocks }: EndurancePlan, page: ReturnType<typeof pageO
   return table(page, columns(['block', 'drum turns', '1/min', 'cleat hits', 'Hz', 'tyre turns']), rows);
 }
 
+/** Before each look the drum has to stand. */
+function looks({ inspections }: EndurancePlan, page: ReturnType<typeof pageOf>): string[] {
+  if (inspections.length === 0) return [];
+  const rows = inspections.map(({ at, hours, time }) => [
+    String(at),
+    hours.toFixed(1),
+    time === null ? '' : iso(time),
+  ]);
+  return table(page, columns(['km', 'hours', 'reached']), rows);
+}
+
 function columns(heads: readonly string[]): Column[] {
   return heads.map((head, i) => ({
     head,
@@ -61,7 +78,10 @@ function columns(heads: readonly string[]): Column[] {
 }
 
 /** The document of `plan --json` for a drum test. @param version of tirelab itself */
-export function endurancePlanDocument({ protocol, setting, blocks }: EndurancePlan, version: string): string {
+export function endurancePlanDocument(
+  { protocol, setting, blocks, inspections, rules }: EndurancePlan,
+  version: string,
+): string {
   const said = (end: number | null) => (end === null ? null : iso(end));
   return jsonText({
     schema: 'tirelab.plan/1',
@@ -70,6 +90,8 @@ export function endurancePlanDocument({ protocol, setting, blocks }: EndurancePl
     protocol,
     setting: { ...setting, begin: said(setting.begin) },
     blocks: blocks.map((block) => ({ ...block, end: said(block.end) })),
+    inspections: inspections.map(({ time, ...look }) => ({ ...look, time: said(time) })),
+    rules,
     total: {
       distance: total(blocks, ({ distance }) => distance),
       hours: total(blocks, ({ hours }) => hours),

@@ -1,3 +1,4 @@
+import { counted } from '../../quantity/format.ts';
 import type { Forecast, RunStatus, StatusResult } from '../../result/status.ts';
 import { quantityName } from '../text/names.ts';
 import { estimateText, intervalText } from '../text/numbers.ts';
@@ -48,12 +49,18 @@ function ofRun(page: Page, run: RunStatus): string[] {
     ...(lastTime === null
       ? []
       : [`last row ${lastTime}${pace === null ? '' : `, ${pace.toFixed(1)} km a calendar hour so far`}`]),
-    `${run.interruptions} interruptions; ${codes.length === 0 ? 'no deviations' : codes.join(', ')}`,
+    ...(run.restart === null
+      ? []
+      : [
+          `${run.restart.allowed ? 'may be started again' : 'not to be started again by the protocol'}: ${run.restart.why}`,
+        ]),
+    `${counted(run.interruptions, 'interruption')}; ${codes.length === 0 ? 'no deviations' : codes.join(', ')}`,
     ...(lastInspection === null
       ? []
       : [
           `last looked at ${lastInspection.distance} km${lastInspection.ago === null ? '' : `, ${lastInspection.ago.toFixed(1)} km ago`}`,
         ]),
+    ...(run.eventsSinceLook ? [`${counted(run.eventsSinceLook, 'event')} noted since then`] : []),
     ...lastEvents
       .slice(0, 3)
       .map(
