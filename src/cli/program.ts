@@ -14,6 +14,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<(context: CommandContext) 
   completion: async () => (await import('./commands/completion.ts')).completionCommand,
   explain: async () => (await import('./commands/explain.ts')).explainCommand,
   export: async () => (await import('./commands/export.ts')).exportCommand,
+  field: async () => (await import('./commands/field.ts')).fieldCommand,
   gate: async () => (await import('./commands/gate.ts')).gateCommand,
   init: async () => (await import('./commands/init.ts')).initCommand,
   instruments: async () => (await import('./commands/instruments.ts')).instrumentsCommand,
