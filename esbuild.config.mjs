@@ -22,6 +22,8 @@ const shared = {
   legalComments: 'none',
   // The same library as ES modules, of which only what is used is kept: a third of its size, felt at every start.
   alias: { yaml: join(root, 'node_modules/yaml/browser/index.js') },
+  // Loaded from node_modules when a workbook is met, and read at no other start.
+  external: ['@e965/xlsx'],
   define: { TIRELAB_VERSION: JSON.stringify(version) },
   logLevel: 'warning',
 };
@@ -35,7 +37,9 @@ const program = await build({
   format: 'cjs',
   supported: { 'dynamic-import': false },
   define: { ...shared.define, 'import.meta.url': '__here' },
-  banner: { js: '(function(require,filename){const __here=require("node:url").pathToFileURL(filename).href;' },
+  banner: {
+    js: '(function(require,filename){const __here=require("node:url").pathToFileURL(filename).href;',
+  },
   footer: { js: '})' },
   write: false,
 });
@@ -46,6 +50,7 @@ await build({
     'drum-worker': 'src/endurance/drum-worker.ts',
     'simulation-worker': 'src/simulation/simulation-worker.ts',
     'batch-worker': 'src/cli/batch/batch-worker.ts',
+    'compare-worker': 'src/cli/batch/compare-worker.ts',
   },
   outdir: fresh,
   splitting: true,

@@ -65,14 +65,14 @@ async function workbookSample(
   whole: Buffer,
   fail: (code: string, message: string) => InputError,
 ): Promise<Omit<Sample, 'path'>> {
-  const { openWorkbook } = await import('../workbook/parts.ts');
+  const { openWorkbook } = await import('../workbook/open.ts');
   const { sheetRows } = await import('../workbook/sheet.ts');
   try {
-    const parts = openWorkbook(whole);
+    const book = openWorkbook(whole);
     // The sheet with the most rows is the one that is shown; which one is meant stays a question.
-    const sheets = [...parts.sheets]
-      .map(([name, part]) => ({ name, rows: sheetRows(part, parts, '.') }))
-      .toSorted((a, b) => b.rows.length - a.rows.length);
+    const sheets = book.SheetNames.map((name) => ({ name, rows: sheetRows(book, name, '.') })).toSorted(
+      (a, b) => b.rows.length - a.rows.length,
+    );
     const rows = (sheets[0]?.rows ?? []).map(
       ({ line, cells }) => new Row({ line, text: '', cells, starts: null, isEnded: true, isCut: false }),
     );

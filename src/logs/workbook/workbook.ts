@@ -1,9 +1,10 @@
+import { utils, type WorkBook } from '@e965/xlsx';
 import { echo, quote } from '../../problem/echo.ts';
 import { InputError, type Problem } from '../../problem/problem.ts';
 import type { Dialect } from '../dialect.ts';
 import { Row } from '../row.ts';
-import { openWorkbook, type WorkbookParts } from './parts.ts';
-import { columnName, sheetRows } from './sheet.ts';
+import { openWorkbook } from './open.ts';
+import { sheetRows } from './sheet.ts';
 
 /** Where a table of a workbook is found. */
 export interface SheetChoice {
@@ -29,15 +30,15 @@ export function takeWorkbook(
 ): string {
   const fail = (code: string, message: string): InputError =>
     new InputError([{ file, line: null, column: null, code, message }]);
-  let parts: WorkbookParts;
+  let book: WorkBook;
   try {
-    parts = openWorkbook(bytes);
+    book = openWorkbook(bytes);
   } catch (error) {
     const reason = echo(error instanceof Error ? error.message : String(error));
     const message = `found a zip archive that is no workbook (${reason}), expected .xlsx; save it again, or export text`;
     throw fail('not-a-workbook', message);
   }
-  const names = [...parts.sheets.keys()];
+  const names = book.SheetNames;
   const listed = names.map((name) => quote(name)).join(', ');
   if (sheet === null && names.length !== 1) {
     throw fail(
@@ -46,15 +47,14 @@ export function takeWorkbook(
     );
   }
   const name = sheet ?? names[0]!;
-  const part = parts.sheets.get(name);
-  if (!part)
+  if (!names.includes(name))
     throw fail(
       'no-such-sheet',
       `found the sheets ${listed}, expected ${quote(name)} as the profile says (export.sheet)`,
     );
   try {
     take(
-      sheetRows(part, parts, dialect.decimal).map(
+      sheetRows(book, name, dialect.decimal).map(
         ({ line, cells }) =>
           new Row({ line, text: '', cells, starts: cells.map((_, i) => i), isEnded: true, isCut: false }),
       ),
@@ -69,6 +69,6 @@ export function takeWorkbook(
 function withCell(problem: Problem, sheet: string): Problem {
   const { line, column, message } = problem;
   if (line === null) return problem;
-  const cell = column === null ? `row ${line}` : `${columnName(column)}${line}`;
+  const cell = column === null ? `row ${line}` : `${utils.encode_col(column - 1)}${line}`;
   return { ...problem, message: `${echo(sheet, 40)}!${cell}: ${message}` };
 }

@@ -1,9 +1,10 @@
 import { Readable } from 'node:stream';
+import { utils, write } from '@e965/xlsx';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { workbook } from '../../../fixtures/workbook.mjs';
 import { zip } from '../../../fixtures/zip.mjs';
 import { readDropLog } from '../../../src/logs/drops.ts';
-import { columnName } from '../../../src/logs/workbook/sheet.ts';
 import { InputError } from '../../../src/problem/problem.ts';
 import { profileOf } from '../export/profile-of.ts';
 
@@ -78,17 +79,41 @@ describe('a workbook', () => {
     }
   });
 
+  it('is refused where its list says that it unpacks to more than a log can be', async () => {
+    const bytes = Buffer.from(workbook({ A: [HEADER, ['T-1', 500, 'failed']] }));
+    // APPNOTE.TXT of the zip format, 4.3.12: the uncompressed size stands 24 bytes into an entry of the list.
+    bytes.writeUInt32LE(300 * 1024 * 1024, bytes.indexOf('PK\u0001\u0002') + 24);
+    expect(await problemsOf(bytes)).toMatchObject([
+      { code: 'not-a-workbook', message: expect.stringContaining('more than 200 MiB') },
+    ]);
+  });
+
+  it('of another writer, with texts in place, percentages and an empty row, is read too', async () => {
+    const sheet = utils.aoa_to_sheet([
+      HEADER,
+      ['T-1', 500.25, 'failed'],
+      [],
+      [7, { t: 'n', v: 475, z: '0.0%' }, 'survived'],
+    ]);
+    const book = utils.book_new();
+    utils.book_append_sheet(book, sheet, 'Log');
+    const bytes = write(book, { type: 'buffer', bookType: 'xlsx', bookSST: false }) as Buffer;
+    expect((await read(bytes)).drops).toMatchObject([
+      { line: 2, specimen: 'T-1', height: 500.25, outcome: 'failed' },
+      { line: 4, specimen: '7', height: 475, outcome: 'survived' },
+    ]);
+  });
+
+  it('gives the text of a cell in several fonts, without its reading aid', async () => {
+    const parts = unzipSync(workbook({ A: [HEADER, ['東京', 500, 'failed']] }));
+    const strings = strFromU8(parts['xl/sharedStrings.xml']!);
+    const rich =
+      '<si><r><t>東</t></r><r><rPr><b/></rPr><t>京</t></r><rPh sb="0" eb="2"><t>トウキョウ</t></rPh></si>';
+    parts['xl/sharedStrings.xml'] = strToU8(strings.replace(/<si><t[^>]*>東京<\/t><\/si>/u, rich));
+    expect((await read(Buffer.from(zipSync(parts)))).drops).toMatchObject([{ specimen: '東京' }]);
+  });
+
   it('is no plain log', async () => {
     await expect(readDropLog(Readable.from([workbook({ A: [HEADER] })]))).rejects.toThrow(/workbook/);
   });
-});
-
-describe('columnName', () => {
-  it.each([
-    [1, 'A'],
-    [26, 'Z'],
-    [27, 'AA'],
-    [702, 'ZZ'],
-    [703, 'AAA'],
-  ])('%i is %s', (column, name) => expect(columnName(column)).toBe(name));
 });
