@@ -75,3 +75,8 @@ export function toleranceOf({ tolerance, value }: Quantity): number {
   if (tolerance === null) return 0;
   return tolerance.kind === 'absolute' ? tolerance.value : Math.abs(value) * tolerance.fraction;
 }
+
+/** The day of a time as its clock tells it. */
+export function dayOf(time: string | null): string | null {
+  return /^\d{4}-\d\d-\d\d/.exec(time ?? '')?.[0] ?? null;
+}

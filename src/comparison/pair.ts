@@ -19,7 +19,7 @@ export const SHARES = [0.5, 0.1] as const;
 /** One construction's looks at its strength, J. */
 export type Looks = readonly Observation[];
 
-export type PairDifferences = Pick<ComparedPair, 'differences' | 'equalSpreads' | 'smallestRatio'>;
+export type PairDifferences = Pick<ComparedPair, 'differences' | 'equalSpreads' | 'smallestRatio' | 'p'>;
 
 /**
  * Two constructions by one censored likelihood, second against first: with the construction as factor and one spread,
@@ -37,6 +37,7 @@ export function comparePair(first: Looks, second: Looks, law: Law, confidence: n
   const test = bothFit ? ratioTest(common, separate) : null;
   return {
     differences,
+    p: differences[0]!.p,
     equalSpreads: test && { statistic: test.statistic, p: test.p },
     smallestRatio: common.kind === 'exists' ? smallestRatio(common, confidence) : null,
   };
@@ -46,9 +47,22 @@ export function comparePair(first: Looks, second: Looks, law: Law, confidence: n
 export function equalMedians(first: Looks, second: Looks, law: Law) {
   const common = fitPair(first, second, law, false);
   if (common.kind !== 'exists') return null;
-  const energies = [quantileOf(common, 0.5, 'first'), quantileOf(common, 0.5, 'second')] as const;
+  const values = [quantileOf(common, 0.5, 'first'), quantileOf(common, 0.5, 'second')] as const;
   const same = fitRegression({ observations: [...first, ...second], covariates: [], terms: [] }, law);
-  return { energies, p: same.kind === 'exists' ? ratioTest(same, common).p : null };
+  return { values, p: same.kind === 'exists' ? ratioTest(same, common).p : null };
+}
+
+/** Ratio of the medians under a common spread, with two-sided limits or with bounds that hold one by one. */
+export function ratioOfMedians(
+  first: Looks,
+  second: Looks,
+  law: Law,
+  confidence: number,
+  sides: 1 | 2,
+): Omit<WithInterval, 'why'> {
+  const critical = likelihoodRatioCritical(confidence, sides);
+  const of = statisticCommon(first, second, law, 0.5);
+  return differenceAt(0.5, 'common', fitPair(first, second, law, false), of, critical).ratio;
 }
 
 type PairFit = ReturnType<typeof fitRegression>;
@@ -78,10 +92,11 @@ function differenceAt(
   statistic: (best: readonly [number, number]) => Statistic,
   critical: number,
 ): PercentileDifference {
+  const head = { probability, spreads, interval: 'profile-likelihood' } as const;
   const none = (why: string): WithInterval => ({ value: null, lower: null, upper: null, why });
   if (fit.kind !== 'exists') {
     const why = none(explainRefusal(fit).replaceAll('construction second', 'the construction'));
-    return { probability, spreads, energies: [null, null], ratio: why, difference: why, p: null };
+    return { ...head, values: [null, null], ratio: why, difference: why, p: null };
   }
   const best = [quantileOf(fit, probability, 'first'), quantileOf(fit, probability, 'second')] as [
     number,
@@ -89,13 +104,12 @@ function differenceAt(
   ];
   if (best.some((energy) => energy <= 0)) {
     const why = none('the law puts this point at or below 0 J: no ratio can be told');
-    return { probability, spreads, energies: best, ratio: why, difference: why, p: null };
+    return { ...head, values: best, ratio: why, difference: why, p: null };
   }
   const of = statistic(best);
   return {
-    probability,
-    spreads,
-    energies: best,
+    ...head,
+    values: best,
     ratio: likelihoodInterval(of, best, RATIO, critical),
     difference: likelihoodInterval(of, best, DIFFERENCE, critical),
     p: chiSquaredLaw(1).sf(profileOf(of, best, RATIO)(1)),

@@ -2,7 +2,7 @@ import type { Drop } from '../logs/drop.ts';
 import type { Mounting } from '../logs/mountings.ts';
 import { registerCell, type Specimen } from '../logs/register.ts';
 import type { Quantity } from '../quantity/quantity.ts';
-import { type Fact, toleranceOf } from './facts.ts';
+import { dayOf, type Fact, toleranceOf } from './facts.ts';
 
 /** What is told of the tyres behind a sample and of their drops. */
 export interface TyreSources {
@@ -57,7 +57,7 @@ export function tyreFacts({ specimens, mountings, drops, pressure, temperature }
     fact(
       'day',
       'conditions',
-      drops.map(({ time }) => /^\d{4}-\d\d-\d\d/.exec(time ?? '')?.[0] ?? null),
+      drops.map(({ time }) => dayOf(time)),
     ),
     measured(
       'mean pressure',

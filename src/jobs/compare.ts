@@ -1,172 +1,234 @@
-import { compareSamples, type Look } from '../comparison/compare-samples.ts';
-import { conditionFacts, constructionFacts, type Fact } from '../comparison/facts.ts';
-import { factorRefusals, methodRefusals } from '../comparison/refusals.ts';
+import { compareAdjusted } from '../comparison/adjusted.ts';
+import { aliasingOf } from '../comparison/aliasing.ts';
+import { compareSamples, mediansOf, type PairSettings } from '../comparison/compare-samples.ts';
+import { poolSides } from '../comparison/pooled.ts';
+import { factorRefusals, methodsTogether } from '../comparison/refusals.ts';
+import { ratiosOfRatios, referenceOf, relativeTo } from '../comparison/relative.ts';
+import type { Side } from '../comparison/side.ts';
 import { factorStates } from '../comparison/states.ts';
-import { tyreFacts } from '../comparison/tyre-facts.ts';
-import type { Construction } from '../documents/kinds.ts';
-import { observe } from '../impact/observations.ts';
-import { plannedPressure } from '../impact/replay/conditions.ts';
-import { mountingsOf } from '../impact/replay/mounting.ts';
-import type { Replay, Sample } from '../impact/replay/replay.ts';
+import { tradeOffs } from '../comparison/trade-off.ts';
 import { quote } from '../problem/echo.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
-import type { ComparedFactor, ComparedSample, ComparisonResult } from '../result/comparison.ts';
-import { type EnergyScale, massUsed } from '../rig/energy.ts';
-import { laws } from '../statistics/laws/laws.ts';
+import type { ComparedFactor, ComparisonResult } from '../result/comparison.ts';
 import { rigNotes } from './compare-uncertainty.ts';
-import { documentsOf } from './documents-of.ts';
-import { type ImpactTest, readImpactTest } from './impact-test.ts';
-import { replayTest } from './replay-test.ts';
+import { isImpactSide, labelled, type ReadRuns, readRuns } from './comparing/read-runs.ts';
+import { verdictInfluence } from './comparing/verdict-influence.ts';
 
-/** A run made ready: one construction, its looks, and what is recorded of it. */
-interface Prepared {
-  readonly test: ImpactTest;
-  readonly construction: Construction;
-  readonly sample: ComparedSample;
-  readonly looks: readonly Look[];
-  readonly facts: readonly Fact[];
-  readonly refused: string | null;
-  /** How its energies were made. */
-  readonly scale: EnergyScale;
-  readonly evidence: Sample;
+/** How runs are to be compared. */
+export interface CompareOptions {
+  /** Reasons for which differences are put aside, by the factor's name. */
+  readonly despite: ReadonlyMap<string, string>;
+  /** Construction (`id` or `id@revision`) that all stand against; null for the first sample. */
+  readonly reference?: string | null;
+  /** Share that may be lost against the reference; null where nothing is judged. */
+  readonly margin?: number | null;
+  /** Conditions to allow for, and blocks. */
+  readonly covariates?: readonly string[];
+  /** Puts runs of one construction together. */
+  readonly pool?: boolean;
+  readonly runner?: PairSettings['runner'];
+  readonly onProgress?: (done: number, all: number) => void;
 }
 
 /**
- * Drop tests against each other, each of one construction: only where nothing but the declared factors differs.
+ * Runs against each other: only where nothing but the declared factors differs. A run that cannot be read is told and
+ * passed over, as long as two samples are left.
  *
- * @param despite reasons for which differences are put aside, by the factor's name
- * @throws InputError with the problems of all runs; nothing is compared then
+ * @throws InputError with the problems of all runs where fewer than two samples are left; nothing is compared then
  */
-export async function compare(
-  paths: readonly string[],
+export async function compare(paths: readonly string[], options: CompareOptions): Promise<ComparisonResult> {
+  const { despite, reference = null, margin = null, covariates = [], onProgress } = options;
+  const runs = await readRuns(paths, onProgress);
+  const { kind, law, confidence } = runs;
+  const pooled = options.pool === true ? poolSides(runs.sides, despite, law) : NOT_POOLED(runs.sides);
+  const sides = labelled(referenceFirst(pooled.sides, reference));
+  if (sides.length < 2) throw new InputError(tooFew(runs, sides));
+  const matched = matchedReferences(sides, reference);
+  const factors = factorsOf(sides, matched, despite, covariates);
+  throwIfIdle(despite, factors);
+  const methods = methodsTogether(runs.protocols);
+  const refused = [
+    ...runs.mixed,
+    ...methods.refused,
+    ...pooled.refused,
+    ...sides.flatMap(({ refused: why, sample }) => (why === null ? [] : [`${sample.label}: ${why}`])),
+    ...factorRefusals(factors),
+    ...referenceRefusals(sides, matched, despite),
+    ...(methods.bySingleHits === null ? [] : singleHitRefusals(sides, methods.bySingleHits)),
+  ];
+  const head = {
+    kind,
+    unit: kind === 'impact' ? 'J' : 'km',
+    inputs: runs.inputs,
+    distribution: law,
+    confidence,
+    samples: sides.map(({ sample }) => sample),
+    factors,
+    refused,
+    notes: [
+      ...notesOf(factors, sides, runs),
+      ...pooled.notes,
+      ...(methods.bySingleHits === null
+        ? []
+        : [`compared by single hits on fresh tyres alone: ${methods.bySingleHits}`]),
+      ...rigNotes(
+        sides
+          .filter(isImpactSide)
+          .map((side) => ({ ...side, label: side.sample.label, sample: side.evidence })),
+      ),
+    ],
+    unread: runs.unread,
+    aliasing: aliasingOf(sides),
+  } as const;
+  if (refused.length > 0) return { ...head, ...NOTHING };
+  const settings: PairSettings = {
+    kind,
+    law,
+    confidence,
+    margin,
+    bySingleHits: methods.bySingleHits !== null,
+    ...(options.runner ? { runner: options.runner } : {}),
+  };
+  const comparable = crossesDays(sides, matched) ? [] : sides;
+  const compared = await compareSamples(comparable, settings);
+  const relative = relativeTo(sides, matched, law, confidence, margin);
+  return {
+    ...head,
+    ...compared,
+    adjusted: covariates.length === 0 ? null : compareAdjusted(sides, covariates, law, confidence),
+    relative,
+    ratiosOfRatios: ratiosOfRatios(relative),
+    tradeOff: tradeOffs(head.samples, mediansOf(sides.length, compared.pairs), compared.pairs),
+    verdictInfluence: sides.flatMap((side, place) =>
+      isImpactSide(side) ? verdictInfluence(side, place) : [],
+    ),
+  };
+}
+
+const NOTHING = {
+  pairs: [],
+  ranking: null,
+  groups: [],
+  influence: [],
+  adjusted: null,
+  relative: [],
+  ratiosOfRatios: [],
+  tradeOff: [],
+  verdictInfluence: [],
+} as const;
+
+const NOT_POOLED = (sides: readonly Side[]) => ({ sides, refused: [], notes: [] });
+
+function isOf({ sample: { construction } }: Side, name: string): boolean {
+  return name === construction.id || name === `${construction.id}@${construction.revision}`;
+}
+
+function referenceFirst(sides: readonly Side[], reference: string | null): readonly Side[] {
+  if (reference === null) return sides;
+  const own = sides.filter((side) => isOf(side, reference));
+  if (own.length > 0) return [...own, ...sides.filter((side) => !own.includes(side))];
+  const known = [...new Set(sides.map(({ sample }) => sample.construction.id))].join(', ');
+  const message = `found --reference ${quote(reference)}, expected one of the constructions compared: ${known}`;
+  throw new InputError([{ file: '--reference', line: null, column: null, code: 'no-reference', message }]);
+}
+
+/** The reference of each side that has one of its own day: tyres of the reference role, or of the named construction. */
+function matchedReferences(sides: readonly Side[], reference: string | null): ReadonlyMap<number, number> {
+  const isReference = (side: Side) =>
+    reference === null ? side.sample.role === 'reference' : isOf(side, reference);
+  const references = sides.flatMap((side, place) => (isReference(side) ? [place] : []));
+  if (references.length === 0) return new Map();
+  return new Map(
+    sides.flatMap((side, place) => {
+      if (isReference(side)) return [];
+      const own = referenceOf(place, sides, references);
+      return own === null ? [] : [[place, own] as const];
+    }),
+  );
+}
+
+/** Whether sides stand to references of several days, so that only their ratios can be compared. */
+function crossesDays(sides: readonly Side[], matched: ReadonlyMap<number, number>): boolean {
+  const references = new Set(matched.values());
+  return references.size > 1 && matched.size + references.size === sides.length;
+}
+
+/** What a ratio to the reference of the same day does away with. */
+const OF_THE_DAY: ReadonlySet<string> = new Set(['day', 'rig', 'operator', 'mean temperature']);
+const BY_REFERENCE = 'each side is told as a ratio to the reference of its own day';
+const BY_COVARIATE = 'allowed for as a covariate';
+
+function factorsOf(
+  sides: readonly Side[],
+  matched: ReadonlyMap<number, number>,
   despite: ReadonlyMap<string, string>,
-): Promise<ComparisonResult> {
-  const prepared = await prepareAll(paths);
-  const protocols = prepared.map(({ test }) => test.protocol);
-  const constructions = prepared.map(({ construction }) => construction);
-  const factors = factorStates(
-    prepared.map(({ facts }) => facts),
-    constructions,
+  covariates: readonly string[],
+): ComparedFactor[] {
+  // References of several days are one construction: they need not be like the candidates, only like each other.
+  const crosses = crossesDays(sides, matched);
+  const places = sides.map((_, i) => i).filter((place) => !crosses || matched.has(place));
+  const looked = places.map((place) => sides[place]!);
+  const found = factorStates(
+    looked.map(({ facts }) => facts),
+    looked,
     despite,
   );
+  return found.map((factor) => {
+    if (factor.state !== 'differs' || factor.despite !== null) return spread(factor, places, sides.length);
+    const byReference = crosses && OF_THE_DAY.has(factor.name);
+    const byCovariate = covariates.includes(factor.name) && factor.note === 'shared in part only';
+    const reason = byReference ? BY_REFERENCE : byCovariate ? BY_COVARIATE : null;
+    return spread({ ...factor, despite: reason }, places, sides.length);
+  });
+}
+
+/** Values at the places of all samples, where some were not looked at. */
+function spread(factor: ComparedFactor, places: readonly number[], size: number): ComparedFactor {
+  if (places.length === size) return factor;
+  const values = new Array<string | null>(size).fill(null);
+  for (const [i, place] of places.entries()) values[place] = factor.values[i]!;
+  return { ...factor, values };
+}
+
+/** Conditions in which a side differs from the reference of its own day. */
+function referenceRefusals(
+  sides: readonly Side[],
+  matched: ReadonlyMap<number, number>,
+  despite: ReadonlyMap<string, string>,
+): string[] {
+  if (!crossesDays(sides, matched)) return [];
+  return [...matched].flatMap(([place, reference]) => {
+    const pair = [sides[reference]!, sides[place]!];
+    const conditions = pair.map(({ facts }) => facts.filter(({ group }) => group !== 'construction'));
+    return factorRefusals(factorStates(conditions, [], despite)).map(
+      (why) => `${pair[1]!.sample.label} and its reference: ${why}`,
+    );
+  });
+}
+
+function singleHitRefusals(sides: readonly Side[], why: string): string[] {
+  return sides.flatMap(({ single, sample }) =>
+    typeof single === 'string'
+      ? [
+          `${why}: only a model with a specimen effect compares them, and for ${sample.label} there is none (${single})`,
+        ]
+      : [],
+  );
+}
+
+function tooFew({ unread }: ReadRuns, sides: readonly Side[]): Problem[] {
+  if (unread.length > 0) return unread.flatMap(({ problems }) => problems);
+  const message = `found ${sides.length} sample, expected two or more: name another run, or leave --pool out`;
+  return [
+    { file: sides[0]?.sample.path ?? '', line: null, column: null, code: 'nothing-to-compare', message },
+  ];
+}
+
+function throwIfIdle(despite: ReadonlyMap<string, string>, factors: readonly ComparedFactor[]): void {
   const idle = [...despite.keys()].filter(
     (name) => !factors.some((factor) => factor.name === name && factor.despite),
   );
   if (idle.length > 0) throw new InputError(idle.map((name) => idleProblem(name, factors)));
-  const refused = [
-    ...methodRefusals(protocols),
-    ...prepared.flatMap(({ refused: why, sample }) => (why === null ? [] : [`${sample.label}: ${why}`])),
-    ...factorRefusals(factors),
-  ];
-  const { distribution, confidence } = protocols[0]!;
-  const head = {
-    inputs: prepared.flatMap(({ test }) => test.inputs),
-    distribution,
-    confidence,
-    samples: prepared.map(({ sample }) => sample),
-    factors,
-    refused,
-    notes: [...notesOf(factors, prepared), ...rigNotes(prepared.map(sideOf))],
-  };
-  if (refused.length > 0) return { ...head, pairs: [], ranking: null, groups: [], influence: [] };
-  const looks = prepared.map((one) => one.looks);
-  return { ...head, ...compareSamples(looks, laws[distribution], confidence) };
-}
-
-async function prepareAll(paths: readonly string[]): Promise<Prepared[]> {
-  const problems: Problem[] = [];
-  const read: ImpactTest[] = [];
-  for (const path of paths) {
-    try {
-      const test = await readImpactTest(documentsOf({ kind: 'run', path }, NO_INPUT));
-      problems.push(...shapeProblems(test, path));
-      read.push(test);
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      problems.push(...error.problems);
-    }
-  }
-  if (problems.length > 0) throw new InputError(problems);
-  const names = read.map(({ constructions: [one] }) => `${one!.id}@${one!.revision}`);
-  return read.map((test, i) => {
-    const isAlone = names.filter((name) => name === names[i]).length === 1;
-    return prepare(test, paths[i]!, isAlone ? names[i]! : `${names[i]} (${test.run ?? paths[i]})`);
-  });
-}
-
-/** A run names its logs; nothing is read from standard input. */
-const NO_INPUT: AsyncIterable<Uint8Array> = { async *[Symbol.asyncIterator]() {} };
-
-function shapeProblems({ constructions, protocol }: ImpactTest, path: string): Problem[] {
-  const at = { file: path, line: null, column: null, code: 'not-one-construction' };
-  if (constructions.length !== 1) {
-    const message = `found ${constructions.length} constructions, expected one: compare takes a run of each`;
-    return [{ ...at, message }];
-  }
-  if (protocol.damagePerHit === null) return [];
-  const message = 'found damagePerHit, expected none: what each hit takes from a tyre is not compared yet';
-  return [{ ...at, code: 'damage-not-compared', message }];
-}
-
-function prepare(test: ImpactTest, path: string, label: string): Prepared {
-  const { protocol, rig, register } = test;
-  const construction = test.constructions[0]!;
-  const { replayed, scale } = replayTest(test);
-  const samples = replayed.samples.filter(({ key }) => key.role === 'candidate');
-  const sample = samples[0]!;
-  const { observations, specimens, drops } = observe(sample, scale.of);
-  const used = sample.drops.filter(({ use }) => use === 'used');
-  const hit = [...new Set(used.map(({ drop }) => drop.specimen))];
-  const rows = new Map(register?.specimens.map((row) => [row.specimen, row]));
-  const mountings = mountingsOf(test.mountings?.records ?? []);
-  const { mass } = massUsed(
-    scale,
-    used.map(({ drop }) => drop),
-  );
-  const pressure = plannedPressure(protocol, construction);
-  return {
-    test,
-    construction,
-    sample: {
-      label,
-      run: test.run,
-      path,
-      construction: { id: construction.id, revision: construction.revision },
-      specimens,
-      drops,
-      failures: sample.counts.failures,
-    },
-    looks: observations,
-    facts: [
-      ...constructionFacts(construction),
-      ...conditionFacts(protocol, rig, mass, pressure),
-      ...tyreFacts({
-        specimens: hit.map((name) => rows.get(name) ?? null),
-        mountings: used.map((drop) => mountings.of(drop)),
-        drops: used.map(({ drop }) => drop),
-        pressure,
-        temperature: protocol.temperature,
-      }),
-    ],
-    refused: obstacleOf(samples, replayed),
-    scale,
-    evidence: sample,
-  };
-}
-
-/** Why a run's own evidence may not be compared; null as a rule. */
-function obstacleOf(samples: readonly Sample[], { conformance, provisional }: Replay): string | null {
-  if (samples.length > 1) {
-    const names = samples.map(({ name }) => name).join(', ');
-    return `the run holds several samples (${names}), which differ in more than the construction`;
-  }
-  if (samples[0]!.refused !== null) return samples[0]!.refused;
-  if (provisional.length > 0) return `provisional until settled: ${provisional.join('; ')}`;
-  return conformance.status === 'invalid' ? conformance.why : null;
-}
-
-function sideOf({ test, scale, evidence, sample }: Prepared) {
-  return { label: sample.label, test, scale, sample: evidence };
 }
 
 function idleProblem(name: string, factors: readonly ComparedFactor[]): Problem {
@@ -176,7 +238,11 @@ function idleProblem(name: string, factors: readonly ComparedFactor[]): Problem 
   return { file: '--despite', line: null, column: null, code: 'idle-override', message };
 }
 
-function notesOf(factors: readonly ComparedFactor[], prepared: readonly Prepared[]): string[] {
+function notesOf(
+  factors: readonly ComparedFactor[],
+  sides: readonly Side[],
+  { laws, law }: ReadRuns,
+): string[] {
   const declared = factors.filter(({ state }) => state === 'declared').map(({ name }) => name);
   const several =
     declared.length > 1
@@ -184,18 +250,13 @@ function notesOf(factors: readonly ComparedFactor[], prepared: readonly Prepared
           `${declared.length} declared factors differ at once (${declared.join(', ')}): the effect belongs to no single one`,
         ]
       : [];
-  const distributions = new Set(prepared.map(({ test }) => test.protocol.distribution));
-  const first = prepared[0]!.test.protocol.distribution;
-  const law =
-    distributions.size > 1
-      ? [`the protocols assume different strength laws; ${first}, that of the first, is used`]
-      : [];
-  const repeated = prepared
-    .filter(({ sample }) => sample.drops > sample.specimens)
-    .filter(({ test }) => test.protocol.method !== 'rising-height')
+  const assumed =
+    laws.length > 1 ? [`the protocols assume different laws; ${law}, that of the first, is used`] : [];
+  const repeated = sides
+    .filter(({ sample, looks }) => looks.length > sample.specimens)
     .map(
       ({ sample }) =>
-        `${sample.label}: several drops on one tyre count as if on tyres of their own; intervals may be too narrow`,
+        `${sample.label}: the likelihood takes several drops on one tyre as if on tyres of their own; its intervals may be too narrow`,
     );
-  return [...several, ...law, ...repeated];
+  return [...several, ...assumed, ...repeated];
 }

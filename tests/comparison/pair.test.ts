@@ -20,7 +20,7 @@ describe('two constructions by the censored likelihood against R', () => {
     it(`gives ratio, difference, limits and p with ${spreads} spreads`, () => {
       const found = pair.differences.find((one) => one.probability === 0.5 && one.spreads === spreads)!;
       const wanted = reference[spreads];
-      for (const i of [0, 1]) expect(found.energies[i]).toBeCloseTo(wanted.medians[i], 5);
+      for (const i of [0, 1]) expect(found.values[i]).toBeCloseTo(wanted.medians[i], 5);
       for (const name of ['ratio', 'difference'] as const) {
         const { value, lower, upper } = found[name];
         for (const [i, one] of [value, lower, upper].entries()) expect(one).toBeCloseTo(wanted[name][i], 4);

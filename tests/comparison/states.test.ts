@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { constructionFacts } from '../../src/comparison/facts.ts';
-import { methodRefusals } from '../../src/comparison/refusals.ts';
+import { methodsTogether } from '../../src/comparison/refusals.ts';
 import { factorStates } from '../../src/comparison/states.ts';
 import type { Construction, ImpactProtocol } from '../../src/documents/kinds.ts';
 
@@ -41,11 +41,14 @@ describe('factor states', () => {
 describe('refusals that no reason lifts', () => {
   const protocol = (method: string, start: number) =>
     ({ method, start, step: { kind: 'additive', size: 25 } }) as ImpactProtocol;
-  it('refuses different methods, and rising heights from different starts', () => {
-    expect(methodRefusals([protocol('up-and-down', 500), protocol('rising-height', 500)])).toHaveLength(1);
-    const [why] = methodRefusals([protocol('rising-height', 300), protocol('rising-height', 400)]);
-    expect(why).toContain('different starts');
-    expect(methodRefusals([protocol('rising-height', 300), protocol('rising-height', 300)])).toEqual([]);
-    expect(methodRefusals([protocol('up-and-down', 300), protocol('up-and-down', 400)])).toEqual([]);
+  it('refuses different methods, and compares rising heights from different starts by single hits alone', () => {
+    const mixed = methodsTogether([protocol('up-and-down', 500), protocol('rising-height', 500)]);
+    expect(mixed.refused).toHaveLength(1);
+    const apart = methodsTogether([protocol('rising-height', 300), protocol('rising-height', 400)]);
+    expect(apart.refused).toEqual([]);
+    expect(apart.bySingleHits).toContain('different starts');
+    const alike = { refused: [], bySingleHits: null };
+    expect(methodsTogether([protocol('rising-height', 300), protocol('rising-height', 300)])).toEqual(alike);
+    expect(methodsTogether([protocol('up-and-down', 300), protocol('up-and-down', 400)])).toEqual(alike);
   });
 });

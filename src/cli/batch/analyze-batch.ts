@@ -1,7 +1,6 @@
 import type { EachOptions } from '../../jobs/analyze-each.ts';
 import type { Request } from '../../jobs/documents-of.ts';
-import { echo } from '../../problem/echo.ts';
-import { InputError, problemLine } from '../../problem/problem.ts';
+import { InputError } from '../../problem/problem.ts';
 import { BATCH_CSV_HEAD } from '../../reports/batch/csv.ts';
 import { type BatchRow, batchText } from '../../reports/batch/text.ts';
 import { jsonLine } from '../../reports/json-text.ts';
@@ -14,6 +13,7 @@ import { type Shell, write } from '../shell.ts';
 import { type BatchFormat, type BatchTask, batchAnswerer, type Told } from './answer.ts';
 import { taskRunner } from './batch-runner.ts';
 import { inOrder, portions } from './in-order.ts';
+import { unreadLines } from './unread-lines.ts';
 
 /** Runs that a thread is handed at once: enough that handing over costs nothing, few enough that both cores stay busy. */
 const PORTION = 16;
@@ -114,8 +114,8 @@ class PrintedBatch {
   async #print(told: readonly Told[], before: string): Promise<void> {
     const [separator, first] = this.#format === 'json' ? [',\n', before] : ['', ''];
     await this.#outlet.write(first + told.map(({ text }) => text).join(separator));
-    const unread = told.filter(({ problems }) => problems.length > 0).map(unreadText);
-    await write(this.#shell.stderr, unread.join(''));
+    const unread = told.filter(({ problems }) => problems.length > 0);
+    await write(this.#shell.stderr, unread.map(({ file, problems }) => unreadLines(file, problems)).join(''));
   }
 }
 
@@ -139,12 +139,4 @@ function closing(format: BatchFormat, rows: BatchRow[], count: BatchCount, text:
     default:
       return '';
   }
-}
-
-function unreadText({ file, problems }: Told): string {
-  const lines = problems.map((problem) => `${problemLine(problem)}\n`).join('');
-  // A run whose own file is at fault is named by its problem already.
-  return problems.every((problem) => problem.file === file)
-    ? lines
-    : `not read: ${echo(file, 400)}\n${lines}`;
 }

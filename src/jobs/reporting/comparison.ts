@@ -24,7 +24,7 @@ export async function comparisonOfRuns(
     ]);
   }
   try {
-    return await compare(paths, despite);
+    return await compare(paths, { despite });
   } catch (error) {
     // Runs that compare has no model for are still reported each by itself.
     const isForeign =

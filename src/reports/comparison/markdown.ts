@@ -1,7 +1,8 @@
 import { echo } from '../../problem/echo.ts';
 import type { ComparisonResult } from '../../result/comparison.ts';
 import { sentence } from '../text/page.ts';
-import { headlineSentence, shareName, standingSentence, withInterval } from './words.ts';
+import { sectionsOf } from './sections.ts';
+import { headlineSentence, modelName, standingSentence, withInterval } from './words.ts';
 
 /** The comparison for a merge page: headline or refusal, the energies, every factor that is not equal. */
 export function comparisonMarkdown(result: ComparisonResult): string {
@@ -20,8 +21,8 @@ export function comparisonMarkdown(result: ComparisonResult): string {
         ];
   const energies = pairs.flatMap(({ first, second, differences }) =>
     differences.map(
-      ({ probability, spreads, ratio, difference }) =>
-        `| ${name(second)} / ${name(first)} | ${shareName(probability)} | ${spreads} | ${withInterval(ratio)} | ${withInterval(difference)} |`,
+      (one) =>
+        `| ${name(second)} / ${name(first)} | ${modelName(one)} | ${withInterval(one.ratio)} | ${withInterval(one.difference)} |`,
     ),
   );
   const open = factors
@@ -32,8 +33,8 @@ export function comparisonMarkdown(result: ComparisonResult): string {
       return `| ${escaped(factor)} | ${said} | ${cells.join(' | ')} |`;
     });
   const numbers = [
-    '| pair | point | spreads | ratio | difference in J |',
-    '|---|---|---|---|---|',
+    `| pair | point, model | ratio | difference in ${result.unit} |`,
+    '|---|---|---|---|',
     ...energies,
   ];
   const factorHead = [
@@ -45,6 +46,11 @@ export function comparisonMarkdown(result: ComparisonResult): string {
     '',
     ...(energies.length > 0 ? [...numbers, ''] : []),
     ...(open.length > 0 ? [...factorHead, ...open, ''] : []),
+    ...sectionsOf(result).flatMap(({ heading, lines }) =>
+      lines.length === 0
+        ? []
+        : [`#### ${heading}`, '', ...lines.map((line) => `- ${escaped(sentence(line))}`), ''],
+    ),
     ...(notes.length > 0 ? [...notes.map((note) => `- ${escaped(sentence(note))}`), ''] : []),
   ].join('\n');
 }

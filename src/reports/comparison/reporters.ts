@@ -23,6 +23,7 @@ export const comparisonReporters = {
     const { languages } = await import('../words/language.ts');
     return (result, { language, version }) => html(comparisonReport(result, languages[language], version));
   },
+  ndjson: async () => (await import('./ndjson.ts')).comparisonLines,
   csv: async () => (await import('./csv.ts')).comparisonCsv,
 } as const satisfies Readonly<Record<string, () => Promise<ComparisonReporter>>>;
 

@@ -1,7 +1,8 @@
 import type { ComparedFactor, ComparisonResult } from '../../result/comparison.ts';
 import { named, pageOf, paragraph, section, sentence, type TextOptions } from '../text/page.ts';
 import { table } from '../text/table.ts';
-import { headlineSentence, shareName, standingSentence, withInterval } from './words.ts';
+import { sectionsOf } from './sections.ts';
+import { headlineSentence, modelName, standingSentence, withInterval } from './words.ts';
 
 /** The comparison for people: the headline or the refusal, what is not shown to be equal, then the numbers. */
 export function comparisonText(result: ComparisonResult, options: TextOptions): string {
@@ -15,23 +16,18 @@ export function comparisonText(result: ComparisonResult, options: TextOptions): 
   const unknown = of('unknown').map(({ name }) => named(name));
   const head =
     refused.length > 0
-      ? ['Comparison refused: not only the declared factors differ.', ...refused.map(sentence)]
+      ? ['Comparison refused.', ...refused.map(sentence)]
       : pairs.map(
           (pair) => `${sentence(headlineSentence(result, pair))} ${standingSentence(pair, samples.length)}`,
         );
-  const rows = pairs.flatMap(({ first, second, differences }) =>
-    differences.map(({ probability, spreads, ratio, difference }, i) => [
-      i === 0 ? `${names[second]} / ${names[first]}` : '',
-      `${shareName(probability)}, ${spreads}`,
-      withInterval(ratio),
-      withInterval(difference),
-    ]),
-  );
+  const rows = pairs.flatMap(({ first, second, differences }) => [
+    [`${names[second]} / ${names[first]}`, '', ''],
+    ...differences.map((one) => [modelName(one), withInterval(one.ratio), withInterval(one.difference)]),
+  ]);
   const columns = [
-    { head: 'pair', align: 'left', least: 12 },
-    { head: 'point, spreads', align: 'left', least: 12 },
+    { head: '', align: 'left', least: 22 },
     { head: 'ratio', align: 'right', least: 12 },
-    { head: 'difference J', align: 'right', least: 12 },
+    { head: `difference ${result.unit}`, align: 'right', least: 12 },
   ] as const;
   const missing = pairs.flatMap(({ differences }) => differences.flatMap(({ ratio }) => ratio.why ?? []));
   const sets = groups.map((group) => group.map((i) => names[i]).join(', '));
@@ -57,7 +53,9 @@ export function comparisonText(result: ComparisonResult, options: TextOptions): 
     ...section(page, 'Consequences, as listed', list(of('consequence').map(values))),
     ...section(
       page,
-      'Energies, second over first, with likelihood intervals',
+      result.kind === 'impact'
+        ? 'Energies, second over first, with intervals'
+        : 'Lives, second over first, with intervals',
       rows.length === 0 ? [] : [...table(page, columns, rows), ...list([...new Set(missing)].map(sentence))],
     ),
     ...section(page, 'Not told apart, weakest first', samples.length > 2 ? list(sets) : []),
@@ -67,6 +65,9 @@ export function comparisonText(result: ComparisonResult, options: TextOptions): 
       list(
         influence.map(({ sample, specimen, effect }) => `${named(specimen)} (${names[sample]}): ${effect}`),
       ),
+    ),
+    ...sectionsOf(result).flatMap(({ heading, lines: told }) =>
+      section(page, heading, list(told.map(sentence))),
     ),
     ...section(page, 'Notes', list(notes.map(sentence))),
     ...section(

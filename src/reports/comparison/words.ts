@@ -1,10 +1,15 @@
 import { percent, plain } from '../../quantity/amount.ts';
 import { decimalsFor, significant } from '../../quantity/format.ts';
-import type { ComparedPair, ComparisonResult, PercentileDifference } from '../../result/comparison.ts';
+import type {
+  ComparedPair,
+  ComparisonResult,
+  NonInferiority,
+  PercentileDifference,
+} from '../../result/comparison.ts';
 
-/** The median under a common spread: what the headline rests on. */
+/** The median by the first model: calibrated where the tests can be repeated, else under a common spread. */
 export function headlineOf({ differences }: ComparedPair): PercentileDifference {
-  return differences.find(({ probability, spreads }) => probability === 0.5 && spreads === 'common')!;
+  return differences.find(({ probability }) => probability === 0.5)!;
 }
 
 /** `C-115@1 survives 11 % less than C-114@2; 95 % interval 3 to 20 % less; 30 and 30 tyres`. */
@@ -14,10 +19,12 @@ export function headlineSentence(result: ComparisonResult, pair: ComparedPair): 
   const tyres =
     a.specimens === b.specimens ? `${a.specimens} tyres each` : `${b.specimens} and ${a.specimens} tyres`;
   if (ratio.value === null) return `${b.label} against ${a.label}: no ratio (${ratio.why}); ${tyres}`;
-  const level = `${percent(result.confidence)} interval`;
+  const interval = headlineOf(pair).interval === 'calibrated' ? 'calibrated interval' : 'interval';
+  const level = `${percent(result.confidence)} ${interval}`;
+  const [verb, noun] = result.kind === 'impact' ? ['survives', 'energy'] : ['lasts', 'distance'];
   const change = changeOf(ratio.value);
-  const size = change === '0 %' ? 'the same energy as' : `${change} ${side(ratio.value)} energy than`;
-  return `${b.label} survives ${size} ${a.label}; ${level} ${intervalWords(ratio.lower, ratio.upper)}; ${tyres}`;
+  const size = change === '0 %' ? `the same ${noun} as` : `${change} ${side(ratio.value)} ${noun} than`;
+  return `${b.label} ${verb} ${size} ${a.label}; ${level} ${intervalWords(ratio.lower, ratio.upper)}; ${tyres}`;
 }
 
 /** What the numbers can say of the pair beside its ratio. */
@@ -69,4 +76,29 @@ export function withInterval(of: {
 /** `median` or `10 % point`. */
 export function shareName(probability: number): string {
   return probability === 0.5 ? 'median' : `${plain(100 * probability)} % point`;
+}
+
+/** `median, calibrated`; `10 % point, one spread`. */
+export function modelName({ probability, spreads, interval }: PercentileDifference): string {
+  const spread = spreads === 'common' ? 'one spread' : 'own spreads';
+  const own = interval === 'calibrated' ? interval : 'single hits';
+  return `${shareName(probability)}, ${interval === 'profile-likelihood' ? spread : own}`;
+}
+
+/** `not inferior by more than 5 %: the ratio is 0.97, at least 0.955` with the one-sided bound that decides. */
+export function marginSentence(
+  second: string,
+  first: string,
+  { margin, ratio, lower, upper, verdict }: NonInferiority,
+  confidence: number,
+): string {
+  const number = (value: number | null) => (value === null ? 'unbounded' : value.toFixed(3));
+  const found =
+    verdict === 'not-inferior'
+      ? 'is not inferior to'
+      : verdict === 'inferior'
+        ? 'is inferior to'
+        : 'is not shown to be inferior to, nor not inferior to,';
+  const bounds = `one-sided ${percent(confidence)} bounds ${number(lower)} and ${number(upper)}`;
+  return `${second} ${found} ${first} by a margin of ${percent(margin)}: ratio ${number(ratio)}, ${bounds}`;
 }
