@@ -56,18 +56,18 @@ function whyHeld(
   before: Visit | null,
   visit: Visit,
   missing: number,
-  { method, afterFailure }: ImpactProtocol,
+  { method, afterFailure, step }: ImpactProtocol,
 ): string | null {
   // Without an outcome to go on from, nothing is known of what the operator would have done.
   if (before?.acted !== 'failed' && before?.acted !== 'survived') return null;
   if (before.tyre === visit.tyre && before.acted === 'survived' && afterFailure === 'retire') {
     return 'the tyre was hit again, so it had held';
   }
-  const goesOn = before.acted === 'failed' ? visit.setting < before.setting : visit.setting > before.setting;
-  // A drop between that counted would have moved the height once more.
-  if (method === 'up-and-down' && missing === 1 && goesOn)
-    return 'the height follows from the drop before it';
-  return null;
+  if (method !== 'up-and-down' || missing !== 1 || step === null) return null;
+  // A drop between that counted would have moved the height once more, back or on.
+  const size = step.kind === 'additive' ? step.size : step.ratio * before.setting;
+  const moves = ((visit.setting - before.setting) * (before.acted === 'failed' ? -1 : 1)) / size;
+  return moves > 0.5 && moves < 1.5 ? 'the height follows from the drop before it' : null;
 }
 
 /** The rows that break a scheme; null as soon as they are as many as `most`. */

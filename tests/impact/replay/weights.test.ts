@@ -50,6 +50,11 @@ describe('DROP-49, a gap in the numbers', () => {
     ]);
   });
 
+  it('does not stay minor where a failure in between explains a step of twice the size', () => {
+    const drops = numbered('500x 475x 450o 475o 500o 525o 550x 500x 475o', 7, 1);
+    expect(told(replayed(heavy, drops), 'DROP-49')).toMatchObject([{ severity: 'invalidating', line: 9 }]);
+  });
+
   it('stays minor where the tyre was hit again', () => {
     const protocol = risingProtocol({ heavier: ['DROP-49'] });
     const rise = (at: number) =>
