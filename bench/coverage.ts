@@ -58,8 +58,9 @@ function runCell(cell: Cell, tests: number, seed: number): Counts {
   const start = performance.now();
   for (let index = 0; index < tests; index++) {
     const offset = (index + 0.5) / tests - 0.5;
-    const experiment = cell.experiment(offset);
-    const basis = observe(experiment, seed, index);
+    const made = cell.experiment(offset);
+    const basis = observe(made, seed, index);
+    const experiment = cell.told ? { ...made, step: cell.told(basis) } : made;
     // What the analysis takes for the share between tyres is not the truth.
     const assumed = experiment.share === 0.5 ? { ...experiment, share: ASSUMED_SHARE } : experiment;
     const { tabulated } = cell;
@@ -134,7 +135,7 @@ function simulationHolds(
 /** The whole intervals, as they are printed, of some of the tests. */
 function widths(basis: ProfileBasis, experiment: Experiment, table: CriticalValues | null, add: Add): void {
   const start = performance.now();
-  const criticals = table ?? simulatedCriticals(experiment, { seed: 1, each: 400 });
+  const criticals = table ?? simulatedCriticals(experiment, { seed: 1, each: 300 });
   const rungs = table ? null : rungsOf(basis, experiment);
   add('intervals', 1);
   for (const p of SHARES) {

@@ -9,7 +9,7 @@ export interface QuickBest extends BestLine {
 }
 
 /** Twice the log-likelihood that may be left to gain; the quadratic rest is added. */
-const ENOUGH = 1e-5;
+const ENOUGH = 1e-3;
 const MOST_STEPS = 20;
 
 // Filled anew by each call: thousands of simulated tests are fitted for one interval.

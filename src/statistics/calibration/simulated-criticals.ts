@@ -1,7 +1,7 @@
 import { normalCritical } from '../likelihood/critical.ts';
 import { randomStream } from '../random/random-stream.ts';
 import { guardedLevel, restsOnShare } from './assumed-share.ts';
-import type { CriticalQuestion, CriticalValues } from './critical-values.ts';
+import type { CriticalQuestion, CriticalValues, Tail } from './critical-values.ts';
 import type { Strength } from './draw.ts';
 import type { Experiment } from './experiment.ts';
 import { drawn, type Replicates } from './replicates.ts';
@@ -26,6 +26,8 @@ interface Distribution {
   readonly below: Float64Array;
   readonly both: Float64Array;
   readonly weights: Float64Array;
+  /** What was read from it, by level and tail. */
+  readonly criticals: Map<string, number>;
 }
 
 /**
@@ -84,19 +86,36 @@ export function simulatedCriticals(experiment: Experiment, settings: SimulationS
     near.forEach((group, g) => {
       findRoots(group, y, p, above.subarray(g * each, (g + 1) * each));
     });
-    const found = { above, below: above.map((root) => -root), both: above.map(Math.abs), weights };
+    const found = {
+      above,
+      below: above.map((root) => -root),
+      both: above.map(Math.abs),
+      weights,
+      criticals: new Map(),
+    };
     known.set(key, found);
     return found;
   }
 
+  function criticalAt({ values, weights }: Asked, level: number, tail: Tail): number {
+    if (!restsOnShare(experiment)) return weightedQuantile(values, weights, level);
+    const root = weightedQuantile(values, weights, guardedLevel(level));
+    return Math.max(root, normalCritical(level, tail === 'both' ? 2 : 1));
+  }
+
   return (question) => {
     const { level, tail } = question;
-    const distribution = distributionAt(question);
-    const values = distribution[tail];
-    if (!restsOnShare(experiment)) return weightedQuantile(values, distribution.weights, level);
-    const root = weightedQuantile(values, distribution.weights, guardedLevel(level));
-    return Math.max(root, normalCritical(level, tail === 'both' ? 2 : 1));
+    const { weights, criticals, ...roots } = distributionAt(question);
+    const key = `${level} ${tail}`;
+    const critical = criticals.get(key) ?? criticalAt({ values: roots[tail], weights }, level, tail);
+    criticals.set(key, critical);
+    return critical;
   };
+}
+
+interface Asked {
+  readonly values: Float64Array;
+  readonly weights: Float64Array;
 }
 
 /** The groups drawn nearest to a strength, in units of its scale. */
