@@ -41,13 +41,25 @@ export function answerPair({ first, second, law: name, confidence }: PairTask): 
 function leaveOut(first: readonly Look[], second: readonly Look[], name: LawName): LeftOut[] {
   const pair = [first, second] as const;
   return ([0, 1] as const).flatMap((side) => {
-    const specimens = [...new Set(pair[side].map(({ specimen }) => specimen))];
-    return specimens.map((specimen): LeftOut => {
+    const bySpecimen = new Map<string, Look[]>();
+    for (const look of pair[side]) {
+      const own = bySpecimen.get(look.specimen);
+      if (own === undefined) bySpecimen.set(look.specimen, [look]);
+      else own.push(look);
+    }
+    // Specimens with the same looks leave the same behind: most drops stand on few levels.
+    const known = new Map<string, LeftOut['rest']>();
+    return [...bySpecimen].map(([specimen, own]): LeftOut => {
+      const key = own.map(({ lower, upper, count }) => `${lower} ${upper} ${count}`).join();
+      const seen = known.get(key);
+      if (seen !== undefined) return { side, specimen, rest: seen };
       const without = (of: 0 | 1) =>
         of === side ? pair[of].filter((look) => look.specimen !== specimen) : pair[of];
       const rest = [without(0), without(1)] as const;
       const found = rest.some((looks) => looks.length === 0) ? null : equalMedians(...rest, laws[name]);
-      return { side, specimen, rest: found && { values: found.values, p: found.p } };
+      const left = found && { values: found.values, p: found.p };
+      known.set(key, left);
+      return { side, specimen, rest: left };
     });
   });
 }
