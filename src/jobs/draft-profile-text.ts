@@ -14,9 +14,10 @@ export function draftText(draft: Draft, id: string, answers: Answers): string {
   const { look, marks, formats } = draft;
   const { sample } = look;
   const lines = new Lines(draft.questions, answers);
-  const isWorkbook = sample.separator === null;
+  const isWorkbook = sample.separator === null && sample.widths === null;
   if (sample.separator !== null && sample.separator !== ',')
     lines.put('separator', JSON.stringify(sample.separator));
+  if (sample.widths !== null) lines.put('widths', `[${sample.widths.join(', ')}]`);
   if (!lines.asked('decimal') && !isWorkbook && marks.decimal !== null)
     lines.put('decimal', `"${marks.decimal}"`);
   if (marks.thousands !== null) lines.put('thousands', JSON.stringify(marks.thousands));

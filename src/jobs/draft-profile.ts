@@ -31,20 +31,26 @@ const NEEDED = ['specimen', 'height', 'outcome'];
 /**
  * Looks at an export of a drop rig and drafts its profile. What a word means is never guessed.
  *
+ * @param widths of the columns, where the export has no separator
  * @throws InputError where the file cannot be read or holds no table
  */
-export async function draftProfile(path: string): Promise<Draft> {
-  const look = lookAt(await readSample(path));
+export async function draftProfile(path: string, widths: readonly number[] | null = null): Promise<Draft> {
+  const look = lookAt(await readSample(path, widths));
   if (!look) {
-    const message = 'found no table, expected rows of two columns or more below a row of names';
+    const message =
+      'found no table, expected rows of two columns or more below a row of names; columns of fixed width are read with their widths (--widths 6,20,8)';
     throw new InputError([{ file: path, line: null, column: null, code: 'no-table', message }]);
   }
   const quantities = DROP_COLUMNS.filter(({ unit }) => unit !== null).flatMap(
     ({ name }) => chosen(look, name)?.cells ?? [],
   );
-  const marks = look.sample.separator === null ? NO_DOUBT : numberMarks(quantities);
+  const marks = isWorkbook(look) ? NO_DOUBT : numberMarks(quantities);
   const formats = timeFormats(timesOf(look));
   return { look, marks, formats, questions: [...questionsOf(look, marks, formats)] };
+}
+
+function isWorkbook({ sample }: Look): boolean {
+  return sample.sheets.length > 0;
 }
 
 /** Numbers of a workbook are numbers. */
@@ -149,8 +155,8 @@ function* timeQuestions(look: Look, formats: readonly string[]): Generator<Quest
   const times = timesOf(look);
   if (times.length === 0 || formats[0] === 'iso') return;
   const seen = `times are written "${echo(times[0]!)}"`;
-  const isWorkbook = look.sample.separator === null && formats[0]?.startsWith('YYYY-MM-DD hh:mm:ss');
-  if (formats.length !== 1 && !isWorkbook)
+  const hasDateCells = isWorkbook(look) && formats[0]?.startsWith('YYYY-MM-DD hh:mm:ss');
+  if (formats.length !== 1 && !hasDateCells)
     yield { key: 'time.format', ask: `${seen}; their format`, choices: formats };
   if (formats[0] === 'seconds')
     yield { key: 'time.start', ask: 'the instant that the seconds count from', choices: [] };

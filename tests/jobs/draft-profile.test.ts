@@ -55,6 +55,39 @@ const answered = (draft: Draft, answers: Readonly<Record<string, string>>) =>
 const rigOf = (text: string) => rig(documentOf(Buffer.from(text), 'draft.yaml', 'rig'));
 
 describe('a drafted profile', () => {
+  it('of columns of fixed width has the widths that were given, and reads the export once it is settled', async () => {
+    const path = 'fixtures/hostile/exports/fixed-width.csv';
+    const draft = await draftProfile(path, [6, 22, 9, 8, 12]);
+    expect(draft.questions.map(({ key }) => key)).toEqual([
+      'columns.specimen',
+      'columns.height.unit',
+      'outcomes',
+      'outcomes',
+      'time.format',
+      'time.zone',
+    ]);
+    expect(draft.questions[4]!.choices).toContain('ddd, DD.MM.YYYY hh:mm');
+    const said: Readonly<Record<string, string>> = {
+      'columns.specimen': 'Pruefling',
+      'columns.height.unit': 'mm',
+      'time.format': 'ddd, DD.MM.YYYY hh:mm',
+      'time.zone': 'Europe/Berlin',
+      Durchschlag: 'failed',
+      dicht: 'survived',
+    };
+    const answers = new Map(
+      draft.questions.map((question) => [question, said[question.word ?? question.key]!]),
+    );
+    const text = draftText(draft, 'x', answers);
+    expect(text).toContain('  widths: [6, 22, 9, 8, 12]\n');
+    const { drops } = await readDropLog(path, rigOf(text).export);
+    expect(drops.map(({ specimen, height, outcome }) => [specimen, height, outcome])).toEqual([
+      ['T "1"', 500, 'failed'],
+      ['T;2', 475.5, 'survived'],
+      ['T-3', 500, 'survived'],
+    ]);
+  });
+
   it.each(Object.entries(RIGS))(
     '%s: asks what the export leaves open, and reads it once that is settled',
     async (name, { file, asked, answers }) => {

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { createInterface } from 'node:readline/promises';
-import { Command } from 'commander';
+import { Command, InvalidArgumentError } from 'commander';
 import type { Question } from '../../jobs/draft-profile.ts';
 import type { CommandContext } from '../context.ts';
 import { destination } from '../destination.ts';
@@ -11,6 +11,7 @@ interface InitOptions {
   readonly output?: string;
   readonly force?: boolean;
   readonly input: boolean;
+  readonly widths?: readonly number[];
   readonly quiet?: boolean;
 }
 
@@ -30,6 +31,7 @@ export function initCommand({ shell, act }: CommandContext): Command {
       "Looks at a rig's export (text or .xlsx) and drafts the rig's file: separator, code page, header,\nunits, columns. What a word, a date or a mark means is never guessed.",
     )
     .requiredOption('--rig <sample>', 'an export of the rig')
+    .option('--widths <list>', 'characters of each column, where the export has no separator', widthsOf)
     .option('-o, --output <file>', 'write to a file instead of standard output')
     .option('--force', 'replace the file if it exists')
     .option('--no-input', 'never ask, even on a terminal')
@@ -40,7 +42,7 @@ export function initCommand({ shell, act }: CommandContext): Command {
         const target = destination(shell, options.output, options.force === true);
         const { draftProfile } = await import('../../jobs/draft-profile.ts');
         const { draftText } = await import('../../jobs/draft-profile-text.ts');
-        const draft = await draftProfile(options.rig);
+        const draft = await draftProfile(options.rig, options.widths ?? null);
         const mayAsk = options.input && shell.stdin.isTTY === true;
         const answers = mayAsk ? await ask(shell, draft.questions) : new Map<Question, string>();
         const id = basename(options.rig).replace(/\.[^.]*$/, '') || 'rig';
@@ -53,6 +55,13 @@ export function initCommand({ shell, act }: CommandContext): Command {
         return EXIT.done;
       }),
     );
+}
+
+/** `6,20,8` */
+function widthsOf(text: string): number[] {
+  const widths = text.split(',').map((part) => Number(/^\s*\d{1,4}\s*$/.test(part) ? part : 0));
+  if (widths.every((width) => width > 0)) return widths;
+  throw new InvalidArgumentError('Expected widths in characters, such as 6,20,8.');
 }
 
 /** Asks each question once; an empty answer leaves it open. */

@@ -12,8 +12,10 @@ export interface Sample {
   readonly path: string;
   /** Code pages that the bytes may be; the first is the one that the rows were read with. */
   readonly encodings: readonly Encoding[];
-  /** Null for a workbook. */
+  /** Null for a workbook, and where the columns have fixed widths. */
   readonly separator: string | null;
+  /** Characters of each column, where they have fixed widths. */
+  readonly widths: readonly number[] | null;
   /** Sheets of a workbook; empty for text. */
   readonly sheets: readonly string[];
   readonly hasHint: boolean;
@@ -27,9 +29,10 @@ const MOST_ROWS = 5000;
 /**
  * Reads the beginning of an export, guessing only what the bytes leave no doubt of.
  *
+ * @param widths of the columns, where these and no separator tell them apart
  * @throws InputError where the file cannot be read or holds no table
  */
-export async function readSample(path: string): Promise<Sample> {
+export async function readSample(path: string, widths: readonly number[] | null = null): Promise<Sample> {
   const fail = (code: string, message: string) =>
     new InputError([{ file: path, line: null, column: null, code, message }]);
   let whole: Buffer;
@@ -48,13 +51,14 @@ export async function readSample(path: string): Promise<Sample> {
   if (text === '')
     throw fail('wrong-encoding', 'no code page that rigs write gives text; expected an export of rows');
   const hint = /^"?sep=(.)/i.exec(text)?.[1] ?? null;
-  const separator = hint ?? likeliestSeparator(text);
-  const scanned = new RowScanner(separator);
+  const separator = widths === null ? (hint ?? likeliestSeparator(text)) : null;
+  const scanned = new RowScanner(separator ?? ',', widths);
   const rows = [...scanned.push(text), ...scanned.end()].filter((item) => item instanceof Row);
   return {
     path,
     encodings,
     separator,
+    widths,
     sheets: [],
     hasHint: hint !== null,
     rows: rows.slice(hint === null ? 0 : 1, MOST_ROWS),
@@ -79,6 +83,7 @@ async function workbookSample(
     return {
       encodings: ['utf-8'],
       separator: null,
+      widths: null,
       sheets: sheets.map(({ name }) => name),
       hasHint: false,
       rows,

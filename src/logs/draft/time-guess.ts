@@ -25,11 +25,19 @@ const FORMATS: readonly { readonly pattern: RegExp; readonly formats: readonly s
   { pattern: /^\d+(?:[.,]\d+)?$/, formats: ['seconds'] },
 ];
 
+/** A day of the week in front of a date. */
+const BY_NAME = /^\p{L}{1,12}\.?(,?)\s+(?=\d)/u;
+
 /**
  * Formats that all of the times fit; several where the cells leave the order of day and month open, none where the
  * texts are of no known form. A day beyond twelve settles the order.
  */
 export function timeFormats(times: readonly string[]): readonly string[] {
+  const [, comma] = BY_NAME.exec(times[0] ?? '') ?? [];
+  if (comma !== undefined && times.every((text) => BY_NAME.exec(text)?.[1] === comma)) {
+    const days = timeFormats(times.map((text) => text.replace(BY_NAME, '')));
+    return days.map((format) => `ddd${comma} ${format}`);
+  }
   const found = FORMATS.find(({ pattern }) => times.every((text) => pattern.test(text)));
   if (!found || times.length === 0) return [];
   if (found.formats.length !== 2 || found.formats[0]!.startsWith('serial')) return found.formats;
