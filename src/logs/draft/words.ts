@@ -103,6 +103,7 @@ export const COLUMN_WORDS: Readonly<Record<string, readonly string[]>> = {
 /** Rows that sum up begin with one of these. Common practice, no source. */
 export const FOOTER_WORDS: readonly string[] = [
   'mittelwert',
+  'mittel',
   'mean',
   'average',
   'avg',
