@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { marked, problemsOf, read } from './marked.ts';
 
@@ -102,5 +103,19 @@ describe('what is wrong with a rig', () => {
   ])('%s', (_, text, codes) => {
     const { text: clean, expected } = marked(text, ...codes);
     expect(problemsOf('rig', clean)).toEqual(expected);
+  });
+});
+
+describe('the rigs that the README shows', () => {
+  const blocks = [...readFileSync('README.md', 'utf8').matchAll(/```yaml\n([\s\S]*?)```/gu)].map(
+    ([, text]) => text!,
+  );
+
+  it('are rigs', () => {
+    const whole = blocks.filter((text) => text.startsWith('format: tirelab.rig/1'));
+    const part = blocks.filter((text) => text.startsWith('configurations:'));
+    expect([whole.length, part.length]).toEqual([1, 1]);
+    expect(read('rig', whole[0]!).export!.columns.size).toBe(7);
+    expect(read('rig', `format: tirelab.rig/1\nid: r\n${part[0]}`).configurations).toHaveLength(2);
   });
 });
