@@ -1,11 +1,12 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { reportedRuns } from '../../src/jobs/report.ts';
 import { html } from '../../src/reports/html/html.ts';
 import { reportKinds } from '../../src/reports/report-formats.ts';
 import { languages } from '../../src/reports/words/language.ts';
 import { gallery } from '../reports/charts/invented.ts';
 import { reportedTests } from '../reports/reported.ts';
+import { drum, reportedDrums } from '../reports/reported-drum.ts';
+import { studies } from '../reports/studies.ts';
 import { misplaced, namesOfPictures, openBrowser, printedPages, show } from './browser.ts';
 
 let browser: Browser;
@@ -58,11 +59,8 @@ describe.each(Object.entries(languages))('pictures in %s', (_, language) => {
 
 const tests = [
   ...Object.entries(reportedTests),
-  ['on the drum', await reportedRuns(['fixtures/drum-run/run.yaml'])] as const,
-  [
-    'dropped and on the drum',
-    await reportedRuns(['fixtures/demo/run.yaml', 'fixtures/drum-run/run.yaml']),
-  ] as const,
+  ...Object.entries(reportedDrums),
+  ['dropped and on the drum', [...reportedTests.passing!, drum]] as const,
 ];
 describe.each(tests)('the reports of a test that is %s', (_, reported) => {
   it.each(['page', 'full'] as const)('show and print well: %s', async (kind) => {
@@ -78,6 +76,23 @@ describe.each(tests)('the reports of a test that is %s', (_, reported) => {
         expect(pictures).toHaveLength((text.match(/<svg|<img/g) ?? []).length);
         for (const picture of pictures) expect(picture).not.toBe('');
         if (kind === 'page' && width === WIDTHS.A4) expect(await printedPages(shown.page)).toBe(1);
+        await shown.close();
+      }
+    }
+  });
+});
+
+describe.each(Object.entries(studies))('%s', (_, document) => {
+  it('shows well', async () => {
+    for (const language of Object.values(languages)) {
+      const text = html(document(language));
+      for (const width of Object.values(WIDTHS)) {
+        const shown = await show(browser, text, width);
+        expect(await misplaced(shown.page), `${language.code} ${width} px`).toEqual([]);
+        expect(shown.complaints).toEqual([]);
+        const pictures = await namesOfPictures(shown.page);
+        expect(pictures).toHaveLength((text.match(/<svg/g) ?? []).length);
+        for (const picture of pictures) expect(picture).not.toBe('');
         await shown.close();
       }
     }

@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { reportedRuns } from '../../src/jobs/report.ts';
 import { reportFormats, reportKinds } from '../../src/reports/report-formats.ts';
 import { languages } from '../../src/reports/words/language.ts';
 import { reported, reportedTests } from './reported.ts';
+import { drum, reportedDrums } from './reported-drum.ts';
 import { passing, undecided } from './results.ts';
 
 const { en, de } = languages;
-const drum = await reportedRuns(['fixtures/drum-run/run.yaml']);
-const cases = [...Object.entries(reportedTests), ['on the drum', drum] as const].flatMap(([name, tests]) =>
+const cases = [...Object.entries(reportedTests), ...Object.entries(reportedDrums)].flatMap(([name, tests]) =>
   (['page', 'full'] as const).flatMap((kind) =>
     Object.values(languages).map((language) => ({ name, kind, language, tests })),
   ),
@@ -156,7 +155,7 @@ describe('the full report', () => {
 });
 
 describe('the report of a drum test', () => {
-  const full = reportFormats.markdown(reportKinds.full(drum, en, '0.1.0'));
+  const full = reportFormats.markdown(reportKinds.full([drum], en, '0.1.0'));
 
   it('has the ledger of the log, as the fixture was made: 10 km, of which some nine at the condition', () => {
     // fixtures/drum-run/README.md says how many kilometres were made to lie outside.
@@ -164,7 +163,7 @@ describe('the report of a drum test', () => {
   });
 
   it('shows lives, wear and the channels over their time', () => {
-    const html = reportFormats.html(reportKinds.full(drum, en, '0.1.0'));
+    const html = reportFormats.html(reportKinds.full([drum], en, '0.1.0'));
     for (const title of [
       'Distance run by each tyre',
       'Wear of the tread',

@@ -126,7 +126,7 @@ const BAD = [
 ];
 
 /** Every text of a value made hostile; words that the program itself chooses are kept. */
-function hostile<Value>(value: Value, key = '', seed = { n: 0 }): Value {
+export function hostile<Value>(value: Value, key = '', seed = { n: 0 }): Value {
   const kept = [
     'kind',
     'method',
@@ -150,6 +150,8 @@ function hostile<Value>(value: Value, key = '', seed = { n: 0 }): Value {
     'last',
     'because',
     'variant',
+    'state',
+    'spreads',
   ];
   if (typeof value === 'string')
     return (kept.includes(key) ? value : `${value} ${BAD[seed.n++ % BAD.length]}`) as Value;
@@ -159,6 +161,151 @@ function hostile<Value>(value: Value, key = '', seed = { n: 0 }): Value {
     Object.entries(value).map(([own, item]) => [own, hostile(item, own, seed)]),
   ) as Value;
 }
+
+/** What only some tests have: several samples, waiting numbers, repeated tests, other laws, effects, the rig's budget. */
+const everything: ImpactResult = {
+  ...passing,
+  provisional: ['the check of 2026-03-11 was made at 11:03, after the first drop (DROP-29)'],
+  samples: (['candidate', 'reference'] as const).map((role) => ({
+    name: `C-114@2 as ${role}`,
+    construction: 'C-114@2',
+    role,
+    rig: 'drop-2@2026-03',
+    rim: '25 mm TC',
+    specimens: 15,
+    drops: 15,
+    validDrops: 15,
+    failures: 6,
+    censored: null,
+    verdict: role === 'candidate' ? ('invalid' as const) : null,
+  })),
+  amendments: [
+    {
+      file: 'amendments.csv',
+      line: 2,
+      log: 'drops.csv',
+      logLine: 25,
+      drop: 24,
+      specimen: 'T-24',
+      what: 'outcome',
+      old: 'survived',
+      new: 'failed',
+      reason: 'DROP-43 slow leak',
+      by: 'T2',
+      on: '2026-03-12',
+    },
+  ],
+  replaces: {
+    run: 'run-116',
+    path: 'runs/116.yaml',
+    sha256: 'cd'.repeat(32),
+    reason: 'DROP-20',
+    approver: 'Q1',
+  },
+  retests: [
+    {
+      specimen: 'T-31',
+      replaces: 'T-07',
+      reason: 'DROP-16',
+      approver: 'Q1',
+      file: 'specimens.csv',
+      line: 32,
+    },
+  ],
+  massCorrections: [
+    {
+      rig: 'drop-2@2026-03',
+      from: 'rig',
+      stated: 8,
+      used: { least: 7.964, most: 7.97 },
+      drops: 30,
+      file: 'drops.csv',
+      firstLine: 2,
+      lastLine: 31,
+      by: 'certificate W-7',
+      on: '2026-03-13',
+    },
+  ],
+  goodness: {
+    laws: [
+      { distribution: 'normal', logLikelihood: -15.2, aic: 34.4, weight: 0.52 },
+      { distribution: 'weibull', logLikelihood: -15.3, aic: 34.6, weight: 0.48 },
+    ],
+    without: [{ distribution: 'lognormal', why: 'it has no level at or below nought' }],
+    grouped: {
+      distribution: 'normal',
+      deviance: 3.1,
+      pearson: 2.8,
+      degrees: 4,
+      pDeviance: 0.54,
+      pPearson: null,
+      why: '6 levels leave nothing to test beside a location and a spread',
+    },
+    why: null,
+    caveat: 'a law is chosen beforehand, not by fit',
+  },
+  regression: {
+    unit: 'J',
+    effects: [
+      { name: 'pressure', term: 'pressure', value: 12.4, standardError: 4.1, per: 'bar' },
+      { name: 'construction C-115@1', term: 'construction', value: -3.2, standardError: 1.4, per: null },
+    ],
+    tests: [
+      { term: 'pressure', statistic: 8.31, degrees: 1, p: 0.0039, why: null },
+      {
+        term: 'construction',
+        statistic: null,
+        degrees: null,
+        p: null,
+        why: 'each rise stands with the mean of its hits',
+      },
+    ],
+    why: null,
+    notes: ['pressure: effect per bar, mean 2.003 bar'],
+  },
+  uncertainty: {
+    at: { energy: 40.1, height: 512, mass: 8, gravity: 9.81, pressure: 2 },
+    lines: (['mass', 'height', 'friction'] as const).map((of, i) => ({
+      of,
+      source: `certificate W-${i}, half a digit`,
+      scope: i === 0 ? ('common' as const) : ('drop' as const),
+      unit: of === 'friction' ? '1' : of === 'mass' ? 'kg' : 'mm',
+      standardUncertainty: 0.004 * (i + 1),
+      degrees: i === 0 ? null : 50,
+      sensitivity: 5,
+      contribution: 0.02 * (i + 1),
+    })),
+    common: { standardUncertainty: 0.02, degrees: null },
+    drop: { standardUncertainty: 0.07, degrees: 61.2 },
+    whole: { standardUncertainty: 0.075, degrees: 80.4 },
+    check: {
+      energy: 40.1,
+      trials: 10_000,
+      seed: 1,
+      level: 0.95,
+      propagated: { lower: 39.95, upper: 40.25 },
+      drawn: { lower: 39.96, upper: 40.24 },
+      tolerance: 0.05,
+      agrees: true,
+    },
+    estimates: [
+      {
+        quantity: 'medianFailureEnergy',
+        unit: 'J',
+        value: 40.1,
+        standardError: 0.8,
+        common: 0.02,
+        combined: 0.8,
+        degrees: null,
+        level: 0.95,
+        factor: 1.96,
+        expanded: 1.6,
+        interval: { level: 0.95, lower: 38.5, upper: null },
+      },
+    ],
+    notes: ['the uncertainty of the pressure is left out: the protocol sets no pressure'],
+  },
+};
 
 /** A result whose joules, millimetres and limits are so many times as large. */
 function scaled(result: ImpactResult, times: number): ImpactResult {
@@ -217,6 +364,8 @@ export const reportedTests: Readonly<Record<string, readonly ReportedTest[]>> = 
   passing: [reported(passing)],
   'rising in height': [reported(rising)],
   undecided: [reported(undecided)],
+  'with everything that a test can have': [reported(everything)],
+  'hostile with everything': [hostile(reported(everything))],
   'empty of everything': [
     reported(empty, { request: nothingStated, photos: [], title: null, days: null, constructions: [] }),
   ],

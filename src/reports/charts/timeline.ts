@@ -7,7 +7,7 @@ import { ends, shown } from './numbers.ts';
 import { element, type Markup, rounded, together } from './svg.ts';
 
 const HEIGHT = 260;
-const PLOT: Plot = { left: 66, right: WIDTH - 20, top: 40, bottom: HEIGHT - 50 };
+const PLOT: Plot = { left: 84, right: WIDTH - 20, top: 40, bottom: HEIGHT - 50 };
 const HOUR = 3_600_000;
 const MINUTE = 60_000;
 
@@ -185,7 +185,7 @@ function legend(
   const pieces: Markup[] = [];
   const add = (drawn: Markup, word: string) => {
     pieces.push(drawn, label(left + 24, 20, word));
-    left += labelWidth(word) + 40;
+    left += labelWidth(word) + 34;
   };
   add(
     together(

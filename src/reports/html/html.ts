@@ -10,7 +10,7 @@ const policy = (style: string) =>
   `default-src 'none'; style-src 'sha256-${createHash('sha256').update(style).digest('base64')}'; img-src data:; base-uri 'none'; form-action 'none'`;
 
 /** How long a text may be where it stands; more of it is cut with an ellipsis. */
-const MOST = { title: 160, heading: 120, paragraph: 1500, item: 600, cell: 320 } as const;
+const MOST = { title: 160, heading: 120, paragraph: 1500, item: 600, cell: 320, whole: 24 } as const;
 
 /**
  * A report as one HTML file: no script, nothing from outside, readable without a network, made to be printed. All text
@@ -131,12 +131,13 @@ function tableOf(
   const classOf = (cell: Cell, i: number) => {
     if (cell.isHash) return 'hash';
     if (cell.isMissing) return 'missing';
-    if (cell.isWhole) return 'whole';
-    return cell.verdict === undefined
-      ? align(i)
-      : cell.verdict === 'pass' || cell.verdict === 'fail'
-        ? cell.verdict
-        : 'other';
+    if (cell.verdict !== undefined)
+      return cell.verdict === 'pass' || cell.verdict === 'fail' ? cell.verdict : 'other';
+    // Numbers and short words of our own stay on one line; whatever is longer is foreign, and breaks where it must.
+    const isWhole = (cell.isWhole === true || align(i) === 'right') && cell.text.length <= MOST.whole;
+    return (
+      [align(i), isWhole ? 'whole' : undefined].filter((name) => name !== undefined).join(' ') || undefined
+    );
   };
   const heads = columns.map(({ head }, i) =>
     element('th', { scope: 'col', class: align(i) }, text(head, MOST.heading)),
@@ -160,11 +161,17 @@ function tableOf(
       { class: 'scroll' },
       element(
         'table',
-        { class: columns.length > 3 ? 'wide' : undefined, 'aria-label': caption },
+        { class: widthOf(columns.length), 'aria-label': caption },
         element('thead', {}, element('tr', {}, ...heads)),
         element('tbody', {}, ...body),
       ),
     ),
     ...(below === undefined ? [] : [element('p', { class: 'below' }, text(below, MOST.paragraph))]),
   );
+}
+
+/** Tables of more columns than a phone has room for are stacked there; those of many more are set closer. */
+function widthOf(columns: number): string | undefined {
+  if (columns > 7) return 'wide dense';
+  return columns > 3 ? 'wide' : undefined;
 }

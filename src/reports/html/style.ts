@@ -45,7 +45,8 @@ th, td { text-align: left; vertical-align: top; padding: .3rem .75rem .3rem 0; b
 th { font-weight: 600; border-bottom-color: #57606a; overflow-wrap: normal; }
 th:last-child, td:last-child { padding-right: 0; }
 .right { text-align: right; padding-right: 1.25rem; }
-td.right, td.whole { white-space: nowrap; }
+table.dense { font-size: .8125rem; } table.dense .right { padding-right: .5rem; }
+td.whole { white-space: nowrap; }
 td.pass { color: #0b5394; font-weight: 600; }
 td.fail { color: #9a3412; font-weight: 700; }
 td.other { font-weight: 600; }

@@ -23,7 +23,7 @@ export const englishCharts = {
   chanceOfVerdict: 'chance of the verdict (%)',
   outside: 'out of the band',
   pause: 'standstill',
-  night: 'night, 22 to 6 h',
+  night: 'night, 22–6 h',
   setValue: 'set value',
   crossing: 'limit reached',
   bound: (confidence: string) => `one-sided ${confidence} bound`,

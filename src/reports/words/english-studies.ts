@@ -75,7 +75,7 @@ export const englishStudies = {
     tests: 'tests at each median',
     median: 'true median',
     bias: 'bias',
-    deviation: 'std. deviation',
+    deviation: 'std. dev.',
     holds: 'interval holds',
     drops: 'drops',
     tyres: 'tyres',

@@ -70,7 +70,7 @@ export const germanStudies: typeof englishStudies = {
     tests: 'Prüfungen je Median',
     median: 'wahrer Median',
     bias: 'Verzerrung',
-    deviation: 'Standardabweichung',
+    deviation: 'Std.-Abw.',
     holds: 'Bereich trifft',
     drops: 'Schläge',
     tyres: 'Reifen',
