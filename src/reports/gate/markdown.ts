@@ -3,7 +3,7 @@ import { problemLine } from '../../problem/problem.ts';
 import type { GatedCriterion, GateResult } from '../../result/gate.ts';
 import { verdictWord } from '../text/names.ts';
 import { sentence } from '../text/page.ts';
-import { reasonsOf, resultsSentence, sinceSentence, whatIfSentence } from './words.ts';
+import { headline, reasonsOf, resultsSentence, sinceSentence, whatIfSentence } from './words.ts';
 
 /** The gate as a table for a merge page or a step's summary. */
 export function gateMarkdown(result: GateResult): string {
@@ -24,9 +24,12 @@ export function gateMarkdown(result: GateResult): string {
     '|---|---|---|---|---|',
     ...rows.map((row) => `| ${row.join(' | ')} |`),
   ];
-  const said = [sinceSentence(result), whatIfSentence(result), resultsSentence(result)].flatMap((text) =>
-    text === null ? [] : [cellOf(text), ''],
-  );
+  const said = [
+    headline(result),
+    sinceSentence(result),
+    whatIfSentence(result),
+    resultsSentence(result),
+  ].flatMap((text) => (text === null ? [] : [cellOf(text), '']));
   const doubts = remarks.map((remark) => `- ${cellOf(problemLine(remark))}`);
   const broken = unreadable.flatMap(({ problems }) =>
     problems.map((problem) => `- ${cellOf(problemLine(problem))}`),

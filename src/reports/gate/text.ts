@@ -1,7 +1,6 @@
 import { problemLine } from '../../problem/problem.ts';
-import { counted } from '../../quantity/format.ts';
-import type { GateResult } from '../../result/gate.ts';
-import { verdictWord } from '../text/names.ts';
+import type { GatedCriterion, GateResult } from '../../result/gate.ts';
+import { listed, verdictWord } from '../text/names.ts';
 import {
   inVerdictColour,
   named,
@@ -13,7 +12,7 @@ import {
   type TextOptions,
 } from '../text/page.ts';
 import { table } from '../text/table.ts';
-import { reasonsOf, resultsSentence, sinceSentence, turnedBy, whatIfSentence } from './words.ts';
+import { headline, reasonsOf, resultsSentence, sinceSentence, turnedBy, whatIfSentence } from './words.ts';
 
 /** The gate for people: one row a criterion, then why what did not pass did not, then what could not be read. */
 export function gateText(result: GateResult, options: TextOptions): string {
@@ -39,16 +38,9 @@ export function gateText(result: GateResult, options: TextOptions): string {
     { head: 'verdict', align: 'left' },
   ] as const;
   const open = judged.flatMap(({ construction, criteria }) =>
-    criteria
-      .filter((criterion) => criterion.verdict !== 'pass')
-      .flatMap((criterion) =>
-        paragraph(
-          page,
-          `${named(construction.id)} ${named(criterion.id)}: ${sentence(reasonsOf(criterion))}`,
-          2,
-          4,
-        ),
-      ),
+    [...groupedByReason(criteria)].flatMap(([reason, ids]) =>
+      paragraph(page, `${named(construction.id)} ${listed(ids, 8)}: ${sentence(reason)}`, 2, 4),
+    ),
   );
   const turned = turnedBy(result).flatMap(({ construction, criterion, before }) =>
     paragraph(
@@ -65,14 +57,11 @@ export function gateText(result: GateResult, options: TextOptions): string {
     all.length === 0
       ? []
       : paragraph(page, all.map(({ id, revision }) => `${named(id)}@${named(revision)}`).join(', '));
-  const size = `${counted(judged.length, 'judgement')} of ${counted(constructionsIn(result), 'construction')}`;
   const said = [sinceSentence(result), whatIfSentence(result)].flatMap((text) =>
     text === null ? [] : paragraph(page, text, 0),
   );
   const lines = [
-    ...paragraph(page, `${size}: ${verdictWord(verdict)}.`, 0).map((line) =>
-      inVerdictColour(page, verdict, line),
-    ),
+    ...paragraph(page, headline(result), 0).map((line) => inVerdictColour(page, verdict, line)),
     ...said,
     ...section(page, 'Turned by the limit tried out', turned),
     ...section(page, 'Criteria', rows.length > 0 ? table(page, columns, rows) : []),
@@ -99,7 +88,7 @@ function storedLines(page: Page, result: GateResult, results: GateResult['result
   if (all === null) return [];
   const stale = results.filter(({ state }) => state === 'stale');
   const inOrder = [...stale, ...results.filter(({ state }) => state === 'current')];
-  const listed = inOrder
+  const lines = inOrder
     .slice(0, Math.max(MOST_LISTED, stale.length))
     .flatMap(({ path, why }) =>
       paragraph(page, why === null ? `${path}: current` : `${path}: stale, ${why}`, 2, 4),
@@ -107,11 +96,18 @@ function storedLines(page: Page, result: GateResult, results: GateResult['result
   const rest = inOrder.length - Math.max(MOST_LISTED, stale.length);
   return [
     ...paragraph(page, all),
-    ...listed,
+    ...lines,
     ...(rest > 0 ? paragraph(page, `and ${rest} more, current`) : []),
   ];
 }
 
-function constructionsIn({ judged }: GateResult): number {
-  return new Set(judged.map(({ construction }) => construction.path)).size;
+/** What did not pass, by its reason: one sentence for all criteria to which no run speaks. */
+function groupedByReason(criteria: readonly GatedCriterion[]): Map<string, string[]> {
+  const groups = new Map<string, string[]>();
+  for (const criterion of criteria) {
+    if (criterion.verdict === 'pass') continue;
+    const reason = reasonsOf(criterion);
+    groups.set(reason, [...(groups.get(reason) ?? []), named(criterion.id)]);
+  }
+  return groups;
 }

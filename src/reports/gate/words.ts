@@ -1,7 +1,23 @@
 import { echo } from '../../problem/echo.ts';
 import { counted } from '../../quantity/format.ts';
+import type { Verdict } from '../../result/criterion.ts';
 import type { AppliedWaiver, GatedCriterion, GateResult } from '../../result/gate.ts';
 import { verdictWord } from '../text/names.ts';
+
+/** The verdict, and how many of the judgements are what. */
+export function headline({ judged, since, verdict }: GateResult): string {
+  if (judged.length === 0) {
+    return since === null
+      ? 'Not tested: no specification applies to any construction here.'
+      : `Nothing that is judged has changed since ${echo(since.reference)}.`;
+  }
+  const counts = new Map<Verdict, number>();
+  for (const { verdict: own } of judged) counts.set(own, (counts.get(own) ?? 0) + 1);
+  const each = [...counts].map(([word, count]) => `${count} ${verdictWord(word)}`).join(', ');
+  const all = new Set(judged.map(({ construction }) => construction.path)).size;
+  const pairs = judged.length === all ? '' : ` in ${counted(judged.length, 'judgement')}`;
+  return `Verdict: ${verdictWord(verdict)}. ${counted(all, 'construction')} by their specifications${pairs}: ${each}.`;
+}
 
 /** What a waiver says, on whose word, and until when: it is never only a word in a table. */
 export function waiverSentence(waiver: AppliedWaiver): string {
@@ -43,7 +59,7 @@ export function whatIfSentence(result: GateResult): string | null {
 /** What was looked at, where it was not everything; null where it was. */
 export function sinceSentence({ since }: GateResult): string | null {
   if (since === null) return null;
-  return `Changed since ${echo(since.reference)}; ${counted(since.unchanged, 'judgement')} not made again.`;
+  return `Only what changed since ${echo(since.reference)} was judged; ${counted(since.unchanged, 'judgement')} stand as before.`;
 }
 
 /** How the stored results stand; null where there are none. */
