@@ -1,5 +1,5 @@
 import { anything, block, list, optional } from './blocks.ts';
-import { count, flag, measure, name, prose, quantity, share, word } from './fields.ts';
+import { count, flag, measure, name, number, prose, quantity, share, word } from './fields.ts';
 import { Findings, type YamlDocument } from './findings.ts';
 import { LAWS } from './impact-fields.ts';
 import type { EnduranceBlock, EnduranceProtocol } from './kinds.ts';
@@ -77,6 +77,31 @@ export const enduranceShape = once(() => ({
       'What ends the test beside its schedule: the trips of the rig.',
     ),
   ),
+  equivalence: optional(
+    block(
+      {
+        load: measure('N', 'Load that the distances of all blocks are referred to.', { above: 0 }),
+        exponent: number(
+          'Exponent of the inverse power law of life and load: an input, no constant of nature.',
+          {
+            above: 0,
+          },
+        ),
+        uncertainty: optional(number('Standard uncertainty of the exponent.', { above: 0 })),
+        degrees: optional(number('Its degrees of freedom; default without bound.', { above: 0 })),
+      },
+      'Says what was run as the distance at one load that would do as much. Never a distance on a road.',
+    ),
+  ),
+  pressureAt: optional(
+    measure(
+      '°C',
+      'Temperature to which the mean pressures of the blocks are referred, by the law of gases.',
+      {
+        above: -273.15,
+      },
+    ),
+  ),
   sampling: optional(measure('Hz', 'How often the rig logs.', { above: 0 })),
   distribution: optional(word(LAWS, 'Law of the life of the tyres; default weibull.')),
   confidence: optional(share('Confidence of intervals and bounds, such as 95 %.', 0.5, 1)),
@@ -115,6 +140,15 @@ export function enduranceProtocol(document: YamlDocument): EnduranceProtocol {
           tyreAbove: stop.tyreAbove ?? null,
         }
       : null,
+    equivalence: whole.equivalence
+      ? {
+          load: whole.equivalence.load,
+          exponent: whole.equivalence.exponent,
+          uncertainty: whole.equivalence.uncertainty ?? null,
+          degrees: whole.equivalence.degrees ?? null,
+        }
+      : null,
+    pressureAt: whole.pressureAt ?? null,
     sampling: sampling ?? null,
     distribution: distribution ?? 'weibull',
     confidence: confidence ?? 0.95,

@@ -200,6 +200,16 @@ export interface DrumStopRule {
   readonly tyreAbove: number | null;
 }
 
+/** How blocks of different load are put together: by an inverse power of the load. */
+export interface LoadEquivalence {
+  /** N. */
+  readonly load: number;
+  readonly exponent: number;
+  /** Standard uncertainty of the exponent and its degrees of freedom; null where nothing is stated (then unbounded). */
+  readonly uncertainty: number | null;
+  readonly degrees: number | null;
+}
+
 export interface EnduranceProtocol {
   readonly format: 'tirelab.protocol/1';
   readonly kind: 'endurance';
@@ -214,6 +224,10 @@ export interface EnduranceProtocol {
   /** Capped: set cold, the valve then closed. Held: corrected while the test runs. */
   readonly pressureRule?: 'capped' | 'held' | null;
   readonly stop?: DrumStopRule | null;
+  /** Null as a rule: nothing is made of different loads. */
+  readonly equivalence?: LoadEquivalence | null;
+  /** °C to which pressures are referred; null leaves them as they were read. */
+  readonly pressureAt?: number | null;
   /** Hz. */
   readonly sampling: number | null;
   readonly distribution: LawName;

@@ -2,6 +2,7 @@ import type { ConformanceStatus, ListedDeviation } from '../conformance/deviatio
 import type { Criterion } from '../documents/kinds.ts';
 import { nightEntries, signEntries, stripEntries } from '../endurance/course-entries.ts';
 import { CLOCK_FROM } from '../endurance/duration.ts';
+import { equivalenceEstimates } from '../endurance/equivalence.ts';
 import { eventDeviations, otherEvents } from '../endurance/event-deviations.ts';
 import { estimatesByCause } from '../endurance/life/by-cause.ts';
 import { foundLives } from '../endurance/life/found-lives.ts';
@@ -11,7 +12,9 @@ import { lifeEvidence } from '../endurance/life/life-evidence.ts';
 import { fitLife } from '../endurance/life/life-fit.ts';
 import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
 import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
+import { referredPressures } from '../endurance/referred-pressure.ts';
 import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
+import { deviationsOfRuns, tyreEntries } from '../endurance/tyres.ts';
 import { wearEstimates, wearEvidence } from '../endurance/wear/wear-estimates.ts';
 import { wearDeviations, wearOf } from '../endurance/wear/wear-readings.ts';
 import type { Finding } from '../logs/finding.ts';
@@ -20,6 +23,7 @@ import type { Period } from '../result/analysis.ts';
 import type { EnduranceResult, LifeEntry } from '../result/endurance.ts';
 import { withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
+import type { DrumRun } from './drum-run.ts';
 import type { EnduranceTest } from './endurance-test.ts';
 
 /** Ledger, lives, estimates and verdict of a drum test whose files have been read. */
@@ -32,7 +36,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
   const inspections = test.inspections?.records ?? [];
   const wear = wearOf(inspections);
   const deviations = [
-    ...(drum?.deviations ?? []),
+    ...deviationsOfRuns(runsOf(test)),
     ...lifeDeviations(lives),
     ...wearDeviations(inspections),
     ...eventDeviations(test.events?.records ?? []),
@@ -76,6 +80,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
       ...ledgerEntry(drum?.summary.distance ?? null),
       why: drum === null ? 'no log of the drum was given' : null,
     },
+    tyres: tyreEntries(test.tyres, protocol.schedule),
     signs: signEntries(drum?.pass ?? null),
     strips: stripEntries(drum?.pass ?? null),
     nights: nightEntries(drum?.pass ?? null),
@@ -86,6 +91,8 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
       ...nonparametricEstimates(basis),
       ...estimatesByCause(basis, distribution),
       ...wearEstimates(wear, protocol.wearLimit ?? null, confidence),
+      ...equivalenceEstimates(protocol.equivalence ?? null, drum?.summary ?? null, lives.length, confidence),
+      ...referredPressures(protocol.pressureAt ?? null, drum?.summary ?? null, lives.length),
     ],
     criteria: judged?.criteria ?? [],
     verdict: judged?.verdict ?? null,
@@ -104,23 +111,37 @@ function drumPeriod({ drum }: EnduranceTest): Period {
  * Where a log tells how far a tyre ran at the condition, the lower end is of those kilometres and the upper end of every
  * one.
  */
-function livesOf({ outcomes, drum, inspections, events }: EnduranceTest): TyreLife[] {
+export function livesOf(test: EnduranceTest): TyreLife[] {
+  const { outcomes, drum, inspections, events, tyres } = test;
   const told = outcomes.flatMap(({ records }) => records);
   const found = foundLives({
     inspections: inspections?.records ?? [],
     events: events?.records ?? [],
     known: new Set(told.map(({ specimen }) => specimen)),
-    reached: drum?.reached ?? null,
+    reached: (specimen) => runOfTyre(test, specimen)?.reached ?? null,
   });
   const isAlone = told.length + found.length === 1 && drum !== null;
-  const { excluded = 0, unverified = 0 } = drum?.summary.distance ?? {};
-  const all = isAlone ? { notAtCondition: excluded + unverified } : null;
+  const ofLog = (specimen: string) => {
+    const run = tyres.length > 0 ? runOfTyre(test, specimen) : isAlone ? drum : null;
+    return run && { notAtCondition: run.summary.distance.excluded + run.summary.distance.unverified };
+  };
   return [
-    ...told.map((outcome) => lifeOf(outcome, all)),
+    ...told.map((outcome) => lifeOf(outcome, ofLog(outcome.specimen))),
     ...found.map(({ outcome, notAtCondition }) =>
-      lifeOf(outcome, notAtCondition === null ? all : { notAtCondition }),
+      lifeOf(outcome, notAtCondition === null ? ofLog(outcome.specimen) : { notAtCondition }),
     ),
   ];
+}
+
+/** What the log says of a tyre: its own columns on a drum of several positions, else those of the drum. */
+function runOfTyre({ drum, tyres }: EnduranceTest, specimen: string): DrumRun | null {
+  if (tyres.length === 0) return drum;
+  return tyres.find(({ tyre }) => tyre?.specimen === specimen) ?? null;
+}
+
+function runsOf({ drum, tyres }: EnduranceTest): readonly DrumRun[] {
+  if (tyres.length > 0) return tyres;
+  return drum === null ? [] : [drum];
 }
 
 /** What the specification asks of this protocol, and the distance of the whole schedule. */
@@ -173,15 +194,16 @@ function lifeEntry(
 }
 
 /** What was noticed while the files were read, and what nobody could look at. */
-function notesOf({ outcomes, drum, register, inspections, events }: EnduranceTest): string[] {
+function notesOf({ outcomes, drum, tyres, register, inspections, events }: EnduranceTest): string[] {
   const tables = [
     ...outcomes,
-    ...(drum?.pass.logs ?? []),
+    ...(drum?.files ?? []),
     ...present(register),
     ...present(inspections),
     ...present(events),
   ];
-  const tallied = (drum?.pass.logs ?? []).flatMap(({ path, tallies }) =>
+  const repeats = drum?.pass.ledger.events.byKind.get('duplicate');
+  const tallied = (drum?.files ?? []).flatMap(({ path, tallies }) =>
     tallies.map(
       ({ code, count, firstLine, lastLine }) =>
         `${path}: ${counted(count, code.replaceAll('-', ' '))}, lines ${firstLine} to ${lastLine}`,
@@ -191,6 +213,11 @@ function notesOf({ outcomes, drum, register, inspections, events }: EnduranceTes
   return [
     ...tables.flatMap(({ path, findings }) => findings.map((finding) => findingSentence(path, finding))),
     ...tallied,
+    ...(repeats
+      ? [
+          `${counted(repeats.count, 'row')} written twice in a row: counted once, the last in line ${repeats.last.line}`,
+        ]
+      : []),
     ...(drum?.summary.unseen ?? []).map(
       (what) => `the schedule limits the ${what}, and the log has no column for it: not checked`,
     ),
@@ -201,7 +228,9 @@ function notesOf({ outcomes, drum, register, inspections, events }: EnduranceTes
       ? [
           isAlone
             ? 'the life of the tyre is an interval: from its kilometres at the set condition to every kilometre that it ran'
-            : 'several tyres and one ledger: the distances of the outcomes are taken as written, the ledger is not taken from them',
+            : tyres.length > 0
+              ? 'several tyres on one drum: the life of each is an interval by its own ledger; schedule and distance are those of the first'
+              : 'several tyres and one ledger: the distances of the outcomes are taken as written, the ledger is not taken from them',
         ]
       : []),
   ];

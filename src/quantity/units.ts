@@ -67,6 +67,8 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
     degF: unit('temperature', 5 / 9, 273.15 - (32 * 5) / 9),
     K: unit('temperature difference', 1),
     J: unit('energy', 1),
+    ft·lbf: unit('energy', 12 * INCH * POUND * STANDARD_GRAVITY),
+    'ft-lbf': unit('energy', 12 * INCH * POUND * STANDARD_GRAVITY),
     kJ: unit('energy', 1e3),
     'm/s': unit('speed', 1),
     'mm/s': unit('speed', 1e-3),

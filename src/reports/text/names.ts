@@ -39,6 +39,7 @@ const METHOD_NAMES: Readonly<Record<string, string>> = {
   'profile-likelihood': 'profile-likelihood',
   wald: 'Wald',
   fieller: 'Fieller',
+  'palmgren-miner': 'Palmgren–Miner',
   'student-t': "Student's t",
   'greenwood-log': 'Greenwood (log)',
   'transformed-up-and-down': 'transformed up-and-down',

@@ -14,6 +14,8 @@ const QUANTITIES: Readonly<Record<string, string>> = {
   lifeQuantile: 'Quantil der Lebensdauer',
   wearRate: 'Abrieb je Strecke',
   reliability: 'Überlebensanteil',
+  equivalentDistance: 'gleichwertige Strecke',
+  referredPressure: 'Druck, auf eine Temperatur bezogen',
   mass: 'Masse',
   width: 'Breite',
 };
@@ -34,6 +36,9 @@ const METHODS: Readonly<Record<string, string>> = {
   'bias-corrected-spread': 'Streuung aus der Auszählung, mal n/(n − 3)',
   'tolerance-factor': 'klassische Grenze mit Toleranzfaktor',
   'specimen-effect': 'mit Reifeneffekt',
+  'palmgren-miner': 'Palmgren–Miner',
+  'exponent-uncertainty': 'Unsicherheit des Exponenten',
+  'ideal-gas': 'ideales Gas',
   'success-run': 'Zählung ohne Ausfall',
   'straight-line': 'Gerade',
   regression: 'Regression',
