@@ -7,6 +7,7 @@ import { type ColumnRule, type ExportProfile, PLAIN_PROFILE } from '../logs/expo
 import { INSPECTION_COLUMNS } from '../logs/inspections.ts';
 import { OUTCOME_COLUMNS } from '../logs/outcomes.ts';
 import { SAMPLE_COLUMNS } from '../logs/samples/layout.ts';
+import { positionedName } from '../logs/samples/positions.ts';
 import { quote } from '../problem/echo.ts';
 import { didYouMean } from '../problem/suggest.ts';
 import { dimensionOf, sameDimension } from '../quantity/units.ts';
@@ -157,7 +158,8 @@ function columnRules(columns: ExportFields['columns'], at: Report): Map<string, 
   const rules = new Map<string, ColumnRule>();
   const taken = new Map<string, string>();
   for (const [key, written] of Object.entries(columns ?? {})) {
-    const kind = COLUMNS.find(({ name }) => name === key);
+    const positioned = positionedName(key);
+    const kind = COLUMNS.find(({ name }) => name === (positioned?.quantity ?? key));
     if (!kind) {
       const near = didYouMean(key, names) || `; expected one of ${names.join(', ')}`;
       at(['columns', key], 'unknown-quantity', `found the unknown quantity ${quote(key)}${near}`);
@@ -175,14 +177,21 @@ function columnRules(columns: ExportFields['columns'], at: Report): Map<string, 
     }
     taken.set(normalName(name), key);
     checkUnit(key, kind.unit, unit, at);
-    if (ambient !== null && key !== 'pressure') {
+    if (ambient !== null && kind.name !== 'pressure') {
       at(
         ['columns', key, 'ambient'],
         'out-of-place',
         'found the key at another quantity, expected it at pressure; remove it',
       );
     }
-    rules.set(key, { name, unit, ambient, pattern, sentinels: listOf(sentinels) });
+    // Positions are compared as headers are: without regard to case.
+    rules.set(positioned ? key.toLowerCase() : key, {
+      name,
+      unit,
+      ambient,
+      pattern,
+      sentinels: listOf(sentinels),
+    });
   }
   return rules;
 }

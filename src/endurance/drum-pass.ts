@@ -2,15 +2,14 @@ import type { EnduranceBlock } from '../documents/kinds.ts';
 import type { ExportProfile } from '../logs/export/profile.ts';
 import { type SampleDialect, sampleDialect } from '../logs/samples/dialect.ts';
 import { openSampleLog, type SampleLog } from '../logs/samples/head.ts';
-import { partsOf } from '../logs/samples/part.ts';
 import type { Guard } from '../logs/samples/side-file.ts';
 import { ProblemList } from '../problem/problem.ts';
 import { DoubledHour } from './doubled-hour.ts';
 import type { Frame, FrameRange } from './frame.ts';
 import { Ledger, type LedgerOptions } from './ledger.ts';
-import { LogBook, type ReadLog } from './log-book.ts';
+import type { ReadLog } from './log-book.ts';
 import { inOrder, medianInterval } from './log-order.ts';
-import { MinutesWriter, minutesPath, readMinutes } from './minutes-file.ts';
+import { ByteProgress, passKept, passLog, type ReadingOptions } from './log-pass.ts';
 import { PartFolder } from './part-fold.ts';
 import { inlineRunner, type PartRunner } from './part-runner.ts';
 import { type FoldPlan, planFold } from './plan.ts';
@@ -24,22 +23,23 @@ export interface LogFile {
   readonly profile: ExportProfile | null;
   /** The log beside which its minutes are kept; none where it is a copy. */
   readonly beside?: string | null;
+  /** Position of the drum whose columns are read, where each has its own. */
+  readonly position?: string | null;
+  /** Milliseconds since 1970 between which a tyre stood there: only minutes that begin in between are its own. */
+  readonly window?: { readonly from: number; readonly to: number };
 }
 
-export interface DrumPassOptions extends LedgerOptions {
+export interface DrumPassOptions extends LedgerOptions, ReadingOptions {
   /** Of all logs, where their profiles do not say it. */
   readonly dialect?: SampleDialect;
   readonly schedule: readonly EnduranceBlock[];
   /** Hz, of the protocol; null takes what the log itself keeps to. */
   readonly sampling: number | null;
   readonly rules?: LogRules;
-  readonly runner?: PartRunner;
-  /** Bytes of a part; no result depends on it. */
-  readonly partBytes?: number;
   /** Is given every minute in order, complete. */
   readonly onFrame?: (frame: Frame, plan: FoldPlan) => void;
-  /** Bytes read so far, to read in all, and rows so far. */
-  readonly onProgress?: (done: number, all: number, rows: number) => void;
+  /** Whether the logs stand in the order in which they are to be read; else it is that of their times. */
+  readonly isOrdered?: boolean;
   /** Keeps the minutes of each log beside it, and uses them again; told of files that an interruption must take away. */
   readonly minutes?: Guard;
 }
@@ -52,8 +52,6 @@ export interface DrumPass {
   readonly schedule: readonly EnduranceBlock[];
   readonly ledger: Ledger;
 }
-
-const PART = 8 << 20;
 
 /**
  * Reads the drum logs of one test, once, in constant memory: each is cut into parts, which are folded to minutes
@@ -72,8 +70,9 @@ export async function passDrumLogs(
     given.set(openLog(whole, options.dialect), whole);
   }
   const { runner = inlineRunner() } = options;
-  const { own, copies } = await apart([...given.keys()], runner);
-  const logs = inOrder(own, schedule, rules);
+  const opened = [...given.keys()];
+  const { own, copies } = options.isOrdered ? { own: opened, copies: [] } : await apart(opened, runner);
+  const logs = inOrder(own, schedule, rules, options.isOrdered);
   const first = logs[0]!;
   const interval = rules.interval ?? (options.sampling ? 1 / options.sampling : null);
   const milliseconds = interval ? interval * 1000 : medianInterval(first, schedule, rules);
@@ -90,17 +89,20 @@ export async function passDrumLogs(
   );
   const read: ReadLog[] = [];
   for (const [file, log] of logs.entries()) {
+    const { window, beside = null, position = null } = given.get(log)!;
     let isFirst = true;
     const emit = (frame: Frame): void => {
+      if (window && (frame.first.time < window.from || frame.first.time >= window.to)) return;
       for (const look of looks) for (const problem of look.problems(frame, log)) problems.add(problem);
       ledger.add(frame, !isFirst);
       isFirst = false;
     };
     const pass = { log, file, plan, clock, problems, progress, emit };
-    const beside = given.get(log)!.beside ?? null;
+    const before = given.get(logs[file - 1]!)?.window;
+    if (window && before && window.from !== before.from) ledger.interrupt();
     read.push(
       options.minutes && beside !== null
-        ? await passKept(pass, { beside, guard: options.minutes }, options)
+        ? await passKept(pass, { at: { beside, position }, guard: options.minutes }, options)
         : await passLog(pass, options),
     );
   }
@@ -133,105 +135,8 @@ async function apart(
   return { own, copies };
 }
 
-/** One log on its way into the ledger. */
-interface LogPass {
-  readonly log: SampleLog;
-  readonly file: number;
-  readonly plan: FoldPlan;
-  readonly clock: DoubledHour;
-  readonly problems: ProblemList;
-  readonly progress: ByteProgress;
-  /** Takes each whole minute of the log. */
-  readonly emit: (frame: Frame) => void;
-}
-
-async function passLog(
-  { log, file, plan, clock, problems, progress, emit }: LogPass,
-  { runner = inlineRunner(), partBytes = PART }: DrumPassOptions,
-  known: string | null = null,
-): Promise<ReadLog> {
-  const { path, size, layout } = log;
-  const hash = known ?? runner.hash(path, size);
-  const book = new LogBook(log, file, plan, clock, problems, emit);
-  const tasks = partsOf(path, layout.bodyOffset, size, partBytes).map(
-    (part) => () => runner.fold({ part, layout, plan }),
-  );
-  for await (const folded of inTurn(tasks, runner.width)) {
-    book.take(folded);
-    progress.advance(Math.min(partBytes, size), folded.rows);
-  }
-  const findings = [...log.findings, ...book.close()];
-  return { path, sha256: await hash, bytes: size, rows: book.rows, findings, tallies: book.tallies.all() };
-}
-
-/**
- * The same where the minutes are kept beside the log: they are taken from there where the log is still the same byte for
- * byte, which its hash says first, and written there where they are not.
- */
-async function passKept(
-  pass: LogPass,
-  { beside, guard }: { readonly beside: string; readonly guard: Guard },
-  options: DrumPassOptions,
-): Promise<ReadLog> {
-  const { log, file, plan, clock, problems, progress, emit } = pass;
-  const { path, size, layout } = log;
-  const sha256 = await (options.runner ?? inlineRunner()).hash(path, size);
-  const at = minutesPath(beside, sha256, null);
-  const key = { layout, plan, clock: clock.state };
-  const known = readMinutes(at, sha256, key);
-  if (known) {
-    for (const frame of known.frames(file)) emit(frame);
-    const { rows, findings, tallies, clock: state } = known.end;
-    clock.resume(state);
-    progress.advance(size, rows);
-    return { path, sha256, bytes: size, rows, findings, tallies };
-  }
-  const writer = new MinutesWriter(at, sha256, key, guard);
-  try {
-    const put = (frame: Frame): void => {
-      writer.put(frame);
-      emit(frame);
-    };
-    const read = await passLog({ ...pass, emit: put }, options, sha256);
-    const { rows, findings, tallies } = read;
-    if (problems.isEmpty) writer.close({ rows, findings, tallies, clock: clock.state });
-    return read;
-  } finally {
-    writer.discard();
-  }
-}
-
-/** How far the reading is: bytes of all logs, and rows. */
-class ByteProgress {
-  readonly #all: number;
-  readonly #tell: DrumPassOptions['onProgress'];
-  #bytes = 0;
-  #rows = 0;
-
-  constructor(all: number, tell: DrumPassOptions['onProgress']) {
-    this.#all = all;
-    this.#tell = tell;
-  }
-
-  advance(bytes: number, rows: number): void {
-    this.#bytes = Math.min(this.#bytes + bytes, this.#all);
-    this.#rows += rows;
-    this.#tell?.(this.#bytes, this.#all, this.#rows);
-  }
-}
-
-function openLog({ path, profile }: LogFile, dialect: SampleDialect | undefined): SampleLog {
-  return openSampleLog(path, dialect ?? sampleDialect(profile), profile);
-}
-
-/** Replies in the order of the tasks, of which at most `width` are under way. */
-async function* inTurn<T>(tasks: readonly (() => Promise<T>)[], width: number): AsyncGenerator<T> {
-  const underWay: Promise<T>[] = [];
-  let next = 0;
-  while (next < tasks.length || underWay.length > 0) {
-    while (next < tasks.length && underWay.length < width) underWay.push(tasks[next++]!());
-    yield await underWay.shift()!;
-  }
+function openLog({ path, profile, position }: LogFile, dialect: SampleDialect | undefined): SampleLog {
+  return openSampleLog(path, dialect ?? sampleDialect(profile), profile, position ?? null);
 }
 
 function rereadRows(range: FrameRange, log: SampleLog, plan: FoldPlan): Frame[] {

@@ -44,10 +44,11 @@ export class FrameChain {
     }
   }
 
-  /** Hands on the last minute; nothing may be added behind it. */
+  /** Hands on the last minute; what is added behind it has no link to it. */
   end(): void {
     if (this.#pending) this.#emit(this.#pending, this.#before);
     this.#pending = null;
+    this.#before = null;
   }
 
   #connect(pending: Frame, frame: Frame, isSame: boolean): void {

@@ -1,7 +1,10 @@
 import { type EventKind, type EventSums, EventTally } from './event-tally.ts';
 import type { ChannelSums, ConditionSums, Frame, RowMark } from './frame.ts';
 
-/** Frames as numbers in a row: what a thread hands over without a copy, and little of it. */
+/**
+ * Frames as numbers in a row: what a thread hands over without a copy, and little of it. Written and read place by place,
+ * since what goes through closures takes the engine longer to compile than the work itself.
+ */
 export interface FrameTape {
   readonly numbers: Float64Array;
   readonly states: readonly string[];
@@ -21,31 +24,40 @@ export function writeTape(frames: readonly Frame[]): FrameTape {
   const states = [...new Set(frames.map(({ state }) => state))];
   const events: [number, [EventKind, EventSums][]][] = [];
   let at = 0;
-  const put = (...values: readonly number[]): void => {
-    for (const value of values) numbers[at++] = value;
-  };
   for (const [place, frame] of frames.entries()) {
     const { from, to } = frame.ranges[0]!;
-    put(frame.minute, states.indexOf(frame.state), from, to, frame.rows, frame.time, frame.integral);
-    put(frame.standing, frame.unverified, frame.conditions.length);
-    for (const mark of [frame.first, frame.last]) {
-      put(mark.time, mark.line, mark.condition, ...mark.columns);
-    }
+    numbers[at] = frame.minute;
+    numbers[at + 1] = states.indexOf(frame.state);
+    numbers[at + 2] = from;
+    numbers[at + 3] = to;
+    numbers[at + 4] = frame.rows;
+    numbers[at + 5] = frame.time;
+    numbers[at + 6] = frame.integral;
+    numbers[at + 7] = frame.standing;
+    numbers[at + 8] = frame.unverified;
+    numbers[at + 9] = frame.conditions.length;
+    at = writeMark(numbers, at + HEAD, frame.first);
+    at = writeMark(numbers, at, frame.last);
     for (const sums of frame.channels) {
-      put(
-        sums.count,
-        sums.missing,
-        sums.sum,
-        sums.squares,
-        sums.min,
-        sums.max,
-        sums.atMax,
-        sums.first,
-        sums.last,
-      );
+      numbers[at] = sums.count;
+      numbers[at + 1] = sums.missing;
+      numbers[at + 2] = sums.sum;
+      numbers[at + 3] = sums.squares;
+      numbers[at + 4] = sums.min;
+      numbers[at + 5] = sums.max;
+      numbers[at + 6] = sums.atMax;
+      numbers[at + 7] = sums.first;
+      numbers[at + 8] = sums.last;
+      at += CHANNEL;
     }
     for (const sums of frame.conditions) {
-      put(sums.condition, sums.rows, sums.time, sums.distance, sums.firstLine, sums.lastLine);
+      numbers[at] = sums.condition;
+      numbers[at + 1] = sums.rows;
+      numbers[at + 2] = sums.time;
+      numbers[at + 3] = sums.distance;
+      numbers[at + 4] = sums.firstLine;
+      numbers[at + 5] = sums.lastLine;
+      at += CONDITION;
     }
     if (frame.events) events.push([place, [...frame.events.byKind]]);
   }
@@ -63,55 +75,77 @@ export function* readTape(
   file: number,
   lines: number,
 ): Generator<Frame> {
-  let at = 0;
-  const next = (): number => numbers[at++]!;
-  const mark = (): RowMark => {
-    const [time, line, condition] = [next(), next() + lines, next()];
-    return { time, line, condition, columns: Array.from({ length: columns.columns }, next) };
-  };
-  const channel = (): ChannelSums => ({
-    count: next(),
-    missing: next(),
-    sum: next(),
-    squares: next(),
-    min: next(),
-    max: next(),
-    atMax: next(),
-    first: next(),
-    last: next(),
-  });
-  const condition = (): ConditionSums => ({
-    condition: next(),
-    rows: next(),
-    time: next(),
-    distance: next(),
-    firstLine: next() + lines,
-    lastLine: next() + lines,
-  });
   const eventful = new Map(events);
+  const widthOfMark = MARK + columns.columns;
+  let at = 0;
   for (let place = 0; at < numbers.length; place++) {
-    const [minute, state, from, to, rows] = [next(), states[next()]!, next(), next(), next()];
-    const [time, integral, standing, unverified, conditions] = [next(), next(), next(), next(), next()];
-    const first = mark();
-    const last = mark();
-    const channels = Array.from({ length: columns.channels }, channel);
+    const begin = at;
+    const first = readMark(numbers, begin + HEAD, columns.columns, lines);
+    const last = readMark(numbers, begin + HEAD + widthOfMark, columns.columns, lines);
+    at += HEAD + 2 * widthOfMark;
+    const channels: ChannelSums[] = [];
+    for (let c = 0; c < columns.channels; c++, at += CHANNEL) channels.push(readChannel(numbers, at));
+    const conditions: ConditionSums[] = [];
+    for (let c = numbers[begin + 9]!; c > 0; c--, at += CONDITION) {
+      conditions.push(readCondition(numbers, at, lines));
+    }
     const kinds = eventful.get(place);
     yield {
-      minute,
-      state,
-      ranges: [{ file, from, to, line: first.line }],
-      rows,
+      minute: numbers[begin]!,
+      state: states[numbers[begin + 1]!]!,
+      ranges: [{ file, from: numbers[begin + 2]!, to: numbers[begin + 3]!, line: first.line }],
+      rows: numbers[begin + 4]!,
       first,
       last,
       channels,
-      conditions: Array.from({ length: conditions }, condition),
-      time,
-      integral,
-      standing,
-      unverified,
+      conditions,
+      time: numbers[begin + 5]!,
+      integral: numbers[begin + 6]!,
+      standing: numbers[begin + 7]!,
+      unverified: numbers[begin + 8]!,
       events: kinds ? new EventTally(kinds).moved(file, lines) : null,
     };
   }
+}
+
+/** @returns the place behind it */
+function writeMark(numbers: Float64Array, at: number, { time, line, condition, columns }: RowMark): number {
+  numbers[at] = time;
+  numbers[at + 1] = line;
+  numbers[at + 2] = condition;
+  for (let c = 0; c < columns.length; c++) numbers[at + MARK + c] = columns[c]!;
+  return at + MARK + columns.length;
+}
+
+function readMark(numbers: Float64Array, at: number, width: number, lines: number): RowMark {
+  const columns: number[] = [];
+  for (let c = 0; c < width; c++) columns.push(numbers[at + MARK + c]!);
+  return { time: numbers[at]!, line: numbers[at + 1]! + lines, condition: numbers[at + 2]!, columns };
+}
+
+function readChannel(numbers: Float64Array, at: number): ChannelSums {
+  return {
+    count: numbers[at]!,
+    missing: numbers[at + 1]!,
+    sum: numbers[at + 2]!,
+    squares: numbers[at + 3]!,
+    min: numbers[at + 4]!,
+    max: numbers[at + 5]!,
+    atMax: numbers[at + 6]!,
+    first: numbers[at + 7]!,
+    last: numbers[at + 8]!,
+  };
+}
+
+function readCondition(numbers: Float64Array, at: number, lines: number): ConditionSums {
+  return {
+    condition: numbers[at]!,
+    rows: numbers[at + 1]!,
+    time: numbers[at + 2]!,
+    distance: numbers[at + 3]!,
+    firstLine: numbers[at + 4]! + lines,
+    lastLine: numbers[at + 5]! + lines,
+  };
 }
 
 function sizeOf(frame: Frame): number {

@@ -88,6 +88,11 @@ export class Ledger {
     this.#chain.add(frame, isLinked);
   }
 
+  /** The tyre leaves the drum: what comes behind has no link to what was before. */
+  interrupt(): void {
+    this.#chain.end();
+  }
+
   /** Closes the books; nothing may be added behind it. */
   close(): void {
     this.#chain.end();

@@ -31,11 +31,16 @@ export function medianInterval(log: SampleLog, schedule: readonly EnduranceBlock
   return steps[Math.floor(steps.length / 2)] ?? 1000;
 }
 
-/** Logs by their first time, where they have the time of a clock; all must have the same columns and units. */
+/**
+ * Logs by their first time, where they have the time of a clock; all must have the same columns and units.
+ *
+ * @param isOrdered whether they stand as they are to be read
+ */
 export function inOrder(
   logs: readonly SampleLog[],
   schedule: readonly EnduranceBlock[],
   rules: LogRules,
+  isOrdered = false,
 ): SampleLog[] {
   const first = logs[0]!;
   const problems = logs
@@ -47,7 +52,7 @@ export function inOrder(
       return { file: log.path, line: log.layout.headerLine, column: null, code: 'other-columns', message };
     });
   if (problems.length > 0) throw new InputError(problems);
-  if (logs.length === 1 || !hasClock(first.layout)) return [...logs];
+  if (logs.length === 1 || isOrdered || !hasClock(first.layout)) return [...logs];
   const begins = new Map(
     logs.map((log) => [log, firstRows(log, schedule, rules)[0]?.first.time ?? Number.POSITIVE_INFINITY]),
   );

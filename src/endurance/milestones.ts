@@ -9,6 +9,9 @@ export interface Milestone {
   readonly isLogged: boolean;
 }
 
+/** Milliseconds behind the last row that still belong to it: what a tyre ran is kept by whole minutes. */
+const NEAR = 90_000;
+
 /** Remembers how far the drum had run at instants that are known before the log is read: those of the events. */
 export class Milestones {
   readonly #times: readonly number[];
@@ -17,6 +20,7 @@ export class Milestones {
   #run = 0;
   #atCondition = 0;
   #hasBegun = false;
+  #last = Number.NaN;
 
   /** @param times milliseconds since 1970 */
   constructor(times: readonly number[]) {
@@ -36,12 +40,14 @@ export class Milestones {
       });
     }
     this.#hasBegun = true;
+    this.#last = last.time;
     this.#run += run;
     this.#atCondition += atCondition;
   }
 
   /** How far the test had come; at its end for an instant behind the log. */
   at(time: number): Milestone {
-    return this.#reached.get(time) ?? { run: this.#run, atCondition: this.#atCondition, isLogged: false };
+    const isLogged = this.#hasBegun && time - this.#last <= NEAR;
+    return this.#reached.get(time) ?? { run: this.#run, atCondition: this.#atCondition, isLogged };
   }
 }

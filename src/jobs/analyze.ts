@@ -4,7 +4,7 @@ import type { EnduranceResult } from '../result/endurance.ts';
 import type { IntervalKind } from '../result/estimate.ts';
 import { analyzeImpact } from './analyze-impact.ts';
 import { type Documents, documentsOf, type Request } from './documents-of.ts';
-import type { DrumReading } from './endurance-test.ts';
+import type { DrumReading } from './drum-run.ts';
 import { readImpactTest } from './impact-test.ts';
 
 /** How a test is read, and what its intervals rest on. */

@@ -1,15 +1,5 @@
-import type { ListedDeviation } from '../conformance/deviation.ts';
 import type { EnduranceProtocol } from '../documents/kinds.ts';
 import { protocolOnDrum } from '../endurance/by-drum.ts';
-import { drumDeviations } from '../endurance/deviations.ts';
-import { type DrumPass, passDrumLogs } from '../endurance/drum-pass.ts';
-import type { Frame } from '../endurance/frame.ts';
-import type { LedgerOptions } from '../endurance/ledger.ts';
-import type { Reached } from '../endurance/life/found-lives.ts';
-import { inlineRunner, type PartRunner } from '../endurance/part-runner.ts';
-import type { FoldPlan } from '../endurance/plan.ts';
-import { LOG_RULES, type LogRules } from '../endurance/rules.ts';
-import { type DrumSummary, kilometres, summarise } from '../endurance/summary.ts';
 import type { LogSource } from '../logs/bytes.ts';
 import type { ColumnKind } from '../logs/columns.ts';
 import { type DrumEvent, EVENT_COLUMNS, readEvents } from '../logs/events.ts';
@@ -18,17 +8,12 @@ import { INSPECTION_COLUMNS, type Inspection, readInspections } from '../logs/in
 import { type DrumOutcome, readOutcomes } from '../logs/outcomes.ts';
 import type { RecordTable } from '../logs/records.ts';
 import type { Register } from '../logs/register.ts';
-import type { Guard } from '../logs/samples/side-file.ts';
-import { type KeptLog, keepAsFile } from '../logs/samples/spool.ts';
 import { readSpecimens } from '../logs/specimens.ts';
 import { isPlainTable, lookAt } from '../logs/table-kind.ts';
-import { type Zone, zoneOf } from '../logs/time/zone.ts';
-import { writtenOffset } from '../logs/written-offset.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
 import type { Input } from '../result/analysis.ts';
 import type { Documents } from './documents-of.ts';
-
-export type { DrumReading, DrumRun } from './drum-run.ts';
+import { type DrumReading, type DrumRun, readSamples, type Samples } from './drum-run.ts';
 
 /** A drum test as it lies before a job: its documents and its tables, all read. */
 export interface EnduranceTest
@@ -101,7 +86,7 @@ export async function readEnduranceTest(
       ...(inspections ? [tableInput('inspections', inspections, inspections.records.length)] : []),
       ...(events ? [tableInput('events', events, events.records.length)] : []),
       ...outcomes.map((table) => tableInput('log', table, table.records.length)),
-      ...(drum?.pass.logs.map((log) => tableInput('log', log, log.rows)) ?? []),
+      ...(drum?.files.map((log) => tableInput('log', log, log.rows)) ?? []),
     ],
   };
 }

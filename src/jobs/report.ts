@@ -6,7 +6,7 @@ import { InputError, type Problem } from '../problem/problem.ts';
 import type { Photo, ReportedConstruction, ReportedRun } from '../result/report.ts';
 import { analyzeImpact } from './analyze-impact.ts';
 import { documentsOf } from './documents-of.ts';
-import type { DrumReading } from './endurance-test.ts';
+import type { DrumReading } from './drum-run.ts';
 import { type ImpactTest, readImpactTest } from './impact-test.ts';
 import { replayTest } from './replay-test.ts';
 import { conditionsOf } from './reporting/conditions.ts';

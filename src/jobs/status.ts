@@ -9,7 +9,8 @@ import { InputError, type Problem } from '../problem/problem.ts';
 import { counted } from '../quantity/format.ts';
 import type { Forecast, RunStatus, StatusResult } from '../result/status.ts';
 import { documentsOf } from './documents-of.ts';
-import { type DrumReading, type DrumRun, type EnduranceTest, readEnduranceTest } from './endurance-test.ts';
+import type { DrumReading, DrumRun } from './drum-run.ts';
+import { type EnduranceTest, readEnduranceTest } from './endurance-test.ts';
 
 /** km by which a look may come before its distance and still be that one. Common practice, no source. */
 const LOOK_NEAR = 10;

@@ -90,6 +90,20 @@ export interface NightEntry {
   }[];
 }
 
+/** One tyre of a drum with several positions. */
+export interface TyreEntry {
+  /** Null where nobody noted who stood there. */
+  readonly specimen: string | null;
+  /** ISO 8601; null where nothing bounds it. */
+  readonly stints: readonly {
+    readonly position: string;
+    readonly from: string | null;
+    readonly to: string | null;
+  }[];
+  readonly distance: LedgerEntry;
+  readonly schedule: readonly BlockEntry[];
+}
+
 /** How one tyre ended. */
 export interface LifeEntry {
   readonly specimen: string;
@@ -144,7 +158,10 @@ export interface EnduranceResult {
     readonly censored: number | null;
   };
   readonly schedule: readonly BlockEntry[];
+  /** Of several tyres on one drum that of the first, as `schedule`. */
   readonly distance: LedgerEntry & { readonly why: string | null };
+  /** Empty for a drum with one position. */
+  readonly tyres: readonly TyreEntry[];
   readonly signs: { readonly count: number; readonly listed: readonly SignEntry[] };
   readonly strips: readonly StripEntry[];
   /** Empty where nothing tells the zone of the laboratory's clock. */

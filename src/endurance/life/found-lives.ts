@@ -23,8 +23,8 @@ export interface EndsTold {
   readonly events: readonly DrumEvent[];
   /** Tyres whose outcome stands in a table. */
   readonly known: ReadonlySet<string>;
-  /** Null without a log of the drum. */
-  readonly reached: ((time: number) => Reached) | null;
+  /** Null where no log of the drum is of that tyre. */
+  readonly reached: (specimen: string) => ((time: number) => Reached) | null;
 }
 
 /** Words by which an event, or the kind of an inspection, tells an end. Common practice, no source. */
@@ -60,7 +60,7 @@ function endByEvent(
   const end = events.find(
     ({ event }) => FAILED.has(event.toLowerCase()) || TAKEN_OFF.has(event.toLowerCase()),
   );
-  const at = end && reached?.(end.time);
+  const at = end && reached(specimen)?.(end.time);
   if (!end || !at?.isLogged) return null;
   const { file, line, event, value } = end;
   const hasFailed = FAILED.has(event.toLowerCase());

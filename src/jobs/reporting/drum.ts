@@ -10,7 +10,8 @@ import type { EnduranceResult } from '../../result/endurance.ts';
 import type { ReportedDrum } from '../../result/report.ts';
 import { analyzeEndurance } from '../analyze-endurance.ts';
 import type { Documents } from '../documents-of.ts';
-import { type DrumReading, readEnduranceTest } from '../endurance-test.ts';
+import type { DrumReading } from '../drum-run.ts';
+import { readEnduranceTest } from '../endurance-test.ts';
 
 /** What a report says of a drum test beside its result: the minutes of the log, the band of the lives, the tread. */
 export async function drumPart(

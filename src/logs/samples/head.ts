@@ -10,7 +10,14 @@ import { scanQuoted } from '../quoted.ts';
 import { Row } from '../row.ts';
 import { foreignSignature } from '../signature.ts';
 import type { SampleDialect } from './dialect.ts';
-import { readLayout, SAMPLE_EXPORT_COLUMNS, type SampleLayout } from './layout.ts';
+import {
+  type Export,
+  type HeaderPlace,
+  readLayout,
+  SAMPLE_EXPORT_COLUMNS,
+  type SampleLayout,
+} from './layout.ts';
+import { kindsAt, positionsOfHeader, positionsOfProfile } from './positions.ts';
 
 /** A drum log of which the header was read. */
 export interface SampleLog {
@@ -47,64 +54,101 @@ interface Head {
 /**
  * Reads the header of a drum log: in plain form after blank lines at most, else where the profile of its rig says.
  *
+ * @param position of the drum whose columns are read, where each has its own
  * @throws InputError for a file that is empty or no text, and with every problem of the header.
  */
 export function openSampleLog(
   path: string,
   dialect: SampleDialect,
   profile: ExportProfile | null = null,
+  position: string | null = null,
 ): SampleLog {
+  const { row, size, place, own, from, findings } = findHeader(path, dialect, profile);
+  const read = readLayout(row, path, place, own, from, position);
+  return { path, size, layout: read.layout, findings: [...findings, ...read.findings] };
+}
+
+/**
+ * The positions of the drum that have columns of their own in a log, `A` and `B` of `load A`, `load B`; empty where
+ * there is one position.
+ *
+ * @throws InputError as `openSampleLog` does, but for what is wrong with the columns.
+ */
+export function positionsOfLog(
+  path: string,
+  dialect: SampleDialect,
+  profile: ExportProfile | null = null,
+): readonly string[] {
+  const { row } = findHeader(path, dialect, profile);
+  return positionsOfHeader(row.cells, profile);
+}
+
+/** A header where it was found, and what stands around it. */
+interface FoundHeader {
+  readonly row: Row;
+  readonly size: number;
+  readonly place: HeaderPlace;
+  /** The dialect with the start that the head states. */
+  readonly own: SampleDialect;
+  readonly from: Export | null;
+  readonly findings: readonly Finding[];
+}
+
+function findHeader(path: string, dialect: SampleDialect, profile: ExportProfile | null): FoundHeader {
   const { bytes, size } = readHead(path);
   if (size === 0) throw fault(path, 'empty-file', 'the file is empty, expected a header row and rows');
   const foreign = foreignSignature(bytes, dialect.encoding);
   if (foreign) throw fault(path, foreign.code, foreign.message);
   const lineEnd = bytes.includes(10) || !bytes.includes(13) ? 10 : 13;
   const head: Head = { path, size, bytes, lineEnd, dialect };
-  return profile === null ? plainLog(head) : exportedLog(head, profile);
+  return profile === null ? plainHeader(head) : exportedHeader(head, profile);
 }
 
-function plainLog(head: Head): SampleLog {
+function plainHeader(head: Head): FoundHeader {
   const { path, size, lineEnd, dialect } = head;
   for (const { row, next } of linesOf(head)) {
     if (row.text.trim() === '') continue;
     const place = { header: row.text, head: NO_HEAD, bodyOffset: Math.min(next, size), lineEnd, start: 0 };
-    return { path, size, ...readLayout(row, path, place, dialect, null) };
+    return { row, size, place, own: dialect, from: null, findings: [] };
   }
   throw fault(path, 'no-header', 'found only blank lines, expected a header row and rows');
 }
 
 /** What stands above the rows goes through the reader of exports, as that of a drop log does. */
-function exportedLog(head: Head, profile: ExportProfile): SampleLog {
+function exportedHeader(head: Head, profile: ExportProfile): FoundHeader {
   const { path, size, lineEnd } = head;
-  const rows = new ExportRows(profile, SAMPLE_EXPORT_COLUMNS);
+  const [position = null] = positionsOfProfile(profile);
+  const named = [...profile.columns.values()].map(({ name }) => name);
+  const rows = new ExportRows(profile, kindsAt(SAMPLE_EXPORT_COLUMNS, position, named, profile));
   const above: string[] = [];
   for (const { row, next } of linesOf(head)) {
     above.push(row.text);
     for (const item of rows.pass([row])) {
       if (!(item instanceof Row)) throw fault(path, item.code, item.message, item.line, item.column);
       const start = startOf(rows, profile, path);
-      const dialect = {
-        ...head.dialect,
-        ...(start === null ? {} : { time: { kind: 'seconds', start } as const }),
-      };
+      const time = start === null ? head.dialect.time : ({ kind: 'seconds', start } as const);
       const names = above.slice(-profile.header.length).filter((text) => text !== item.text);
       const keys = rows.metadata.map(({ key }) => key).filter((key) => key !== '');
-      const bodyOffset = Math.min(next, size);
-      const place = {
-        header: item.text,
-        head: { rows: names, keys },
-        bodyOffset,
-        lineEnd,
-        start: start ?? 0,
-      };
-      const read = readLayout(item, path, place, dialect, { profile, units: rows.units });
       const metadata = rows.metadata.map(({ line, key, value }) => ({
         code: 'metadata',
         message: `before the header: ${quote(`${key}: ${value}`)}`,
         line,
         column: null,
       }));
-      return { path, size, layout: read.layout, findings: [...rows.findings, ...metadata, ...read.findings] };
+      return {
+        row: item,
+        size,
+        place: {
+          header: item.text,
+          head: { rows: names, keys },
+          bodyOffset: Math.min(next, size),
+          lineEnd,
+          start: start ?? 0,
+        },
+        own: { ...head.dialect, time },
+        from: { profile, units: rows.units },
+        findings: [...rows.findings, ...metadata],
+      };
     }
   }
   const [missing] = [...rows.end()];

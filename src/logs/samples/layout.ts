@@ -1,10 +1,12 @@
 import { ProblemList } from '../../problem/problem.ts';
 import { type Column, type ColumnKind, findColumns, unknownColumnMessage } from '../columns.ts';
 import { type ExportColumn, findExportColumns } from '../export/columns.ts';
+import { headerCell } from '../export/header.ts';
 import type { ExportProfile } from '../export/profile.ts';
 import type { Finding } from '../finding.ts';
 import type { Row } from '../row.ts';
 import type { SampleDialect } from './dialect.ts';
+import { kindsAt, positionedName } from './positions.ts';
 import { decimalsIn, SAMPLE_QUANTITIES, type SampleQuantity } from './quantities.ts';
 
 /** A numeric column: the scanner hands on whole numbers of 10^−decimals of its own unit. */
@@ -75,6 +77,7 @@ export interface Export {
 /**
  * The meaning of a header, and a note for each column that is not known or not there.
  *
+ * @param position of the drum whose columns are read, where each has its own
  * @throws InputError with every problem of the header.
  */
 export function readLayout(
@@ -83,9 +86,10 @@ export function readLayout(
   place: HeaderPlace,
   dialect: SampleDialect,
   from: Export | null,
+  position: string | null,
 ): { readonly layout: SampleLayout; readonly findings: readonly Finding[] } {
   const problems = new ProblemList();
-  const { known, findings } = columnsOf(header, file, from, problems);
+  const { known, findings } = columnsOf(header, file, from, position, problems);
   if (!known.has('time') && !known.has('elapsed')) {
     const key = from === null ? '' : '; the profile names it (export.columns.time)';
     const message = `found no column of times, expected "time" (ISO 8601 with offset) or "elapsed [s]"${key}`;
@@ -124,18 +128,36 @@ function columnsOf(
   header: Row,
   file: string,
   from: Export | null,
+  position: string | null,
   problems: ProblemList,
 ): { readonly known: Map<string, Known>; readonly findings: readonly Finding[] } {
+  const { cells } = header;
   if (from !== null) {
-    return findExportColumns(header, from.units, from.profile, SAMPLE_EXPORT_COLUMNS, file, problems);
+    const kinds = kindsAt(SAMPLE_EXPORT_COLUMNS, position, cells, from.profile);
+    const found = findExportColumns(header, from.units, from.profile, kinds, file, problems);
+    const isElsewhere = ({ code, column }: Finding) =>
+      position !== null && code === 'unknown-column' && column !== null && isOfOther(header, column);
+    return { known: found.known, findings: found.findings.filter((finding) => !isElsewhere(finding)) };
   }
-  const { known, unknown } = findColumns(header, SAMPLE_COLUMNS, file, problems);
-  const findings = unknown.map((column) => ({
+  const { known, unknown } = findColumns(
+    header,
+    kindsAt(SAMPLE_COLUMNS, position, cells, null),
+    file,
+    problems,
+  );
+  const strange = unknown.filter(({ name }) => position === null || positionedName(name) === null);
+  const findings = strange.map((column) => ({
     code: 'unknown-column',
     message: unknownColumnMessage(column, SAMPLE_COLUMNS),
     ...header.place(column.index),
   }));
   return { known, findings };
+}
+
+/** Whether the column that begins at this place of the header is one of another position. */
+function isOfOther(header: Row, column: number): boolean {
+  const index = header.cells.findIndex((_, i) => header.place(i).column === column);
+  return positionedName(headerCell(header.cells[index]!).name) !== null;
 }
 
 /** What a rig writes in other units than the results are said in. */

@@ -14,7 +14,7 @@ export function enduranceDocument(result: EnduranceResult, version: string): str
 export function enduranceRecord(result: EnduranceResult, version: string): JsonRecord {
   const { kind, run, protocol, rig, constructions, specification, inputs, defaults, notes } = result;
   const { conformance, sample, schedule, distance, lives, survival, estimates, criteria, verdict } = result;
-  const { signs, strips, nights } = result;
+  const { signs, strips, nights, tyres } = result;
   return {
     schema: 'tirelab.result/1',
     kind,
@@ -35,6 +35,7 @@ export function enduranceRecord(result: EnduranceResult, version: string): JsonR
     estimates,
     criteria,
     verdict,
+    tyres,
     signs,
     lives,
     survival,

@@ -22,6 +22,7 @@ import {
 import { blocks } from './blocks.ts';
 import { nights, signs, strips } from './course.ts';
 import { lives } from './lives.ts';
+import { tyresOnDrum } from './tyres.ts';
 
 /** A drum test's result for people: the finding first, then ledger and blocks, lives, numbers, judgement, cautions. */
 export function enduranceText(result: EnduranceResult, options: TextOptions): string {
@@ -32,6 +33,7 @@ export function enduranceText(result: EnduranceResult, options: TextOptions): st
     ...headline(page, result),
     ...section(page, 'Test', subject(page, result, options.version)),
     ...section(page, 'Distance on the drum', blocks(page, result)),
+    ...section(page, 'Tyres on the drum, km', tyresOnDrum(page, result)),
     ...section(page, 'Course of the test', strips(page, result)),
     ...section(page, 'Nights', nights(page, result)),
     ...section(page, 'Signs of failure in the log', signs(page, result)),

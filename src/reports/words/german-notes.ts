@@ -97,6 +97,14 @@ export const GERMAN_NOTES: readonly Template[] = [
     'no log of the drum was given: the distances of the outcomes are taken as run at the set condition',
     'keine Messdatei der Trommel angegeben: die Strecken der Ergebnisse gelten als unter der Bedingung gelaufen',
   ],
+  [
+    '{} written twice in a row: counted once, the last in line {}',
+    '{1} zweimal hintereinander geschrieben: einmal gezählt, die letzte in Zeile {2}',
+  ],
+  [
+    'several tyres on one drum: the life of each is an interval by its own ledger; schedule and distance are those of the first',
+    'mehrere Reifen auf einer Trommel: die Lebensdauer jedes ist ein Bereich nach seinem eigenen Streckenbuch; Ablauf und Strecke sind die des ersten',
+  ],
   ['no log of the drum was given', 'keine Messdatei der Trommel angegeben'],
   [
     'the schedule limits the {}, and the log has no column for it: not checked',

@@ -25,7 +25,7 @@ const event = (specimen: string | null, time: number, word: string, value: strin
 /** 30 km an hour, of which 29 at the condition. */
 const reached = (hours: number) => ({ run: 30 * hours, atCondition: 29 * hours, isLogged: hours <= 200 });
 const found = (told: Partial<EndsTold>) =>
-  foundLives({ inspections: [], events: [], known: new Set(), reached, ...told }).map(
+  foundLives({ inspections: [], events: [], known: new Set(), reached: () => reached, ...told }).map(
     ({ outcome, notAtCondition }) => {
       const { specimen, failed, lower, upper, cause } = lifeOf(
         outcome,
@@ -73,6 +73,6 @@ describe('foundLives', () => {
     expect(found({ inspections: [look('T-1', 1000), look('T-1', 2000)] })).toEqual([]);
     expect(found({ events: [event('T-1', 100, 'failed')], known: new Set(['T-1']) })).toEqual([]);
     expect(found({ events: [event('T-1', 300, 'failed')] })).toEqual([]);
-    expect(found({ events: [event('T-1', 100, 'failed')], reached: null })).toEqual([]);
+    expect(found({ events: [event('T-1', 100, 'failed')], reached: () => null })).toEqual([]);
   });
 });
