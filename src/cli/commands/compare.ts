@@ -2,17 +2,17 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import { filesOf } from '../../documents/glob.ts';
 import { type ComparisonFormat, comparisonReporters } from '../../reports/comparison/reporters.ts';
 import type { LanguageCode } from '../../reports/words/language.ts';
-import type { ComparisonResult } from '../../result/comparison.ts';
+import type { ComparedPair, ComparisonResult } from '../../result/comparison.ts';
 import { unreadLines } from '../batch/unread-lines.ts';
 import type { CommandContext, CommonOptions } from '../context.ts';
 import { despiteOption, reasonsOf } from '../despite-option.ts';
-import { destination } from '../destination.ts';
+import { type Destination, destination } from '../destination.ts';
 import { UsageError } from '../failure.ts';
 import { languageOption } from '../language-option.ts';
 import { listedFiles } from '../listed-files.ts';
 import { progressLine } from '../progress.ts';
 import { wholeNumber } from '../quantity-options.ts';
-import { EXIT, write } from '../shell.ts';
+import { EXIT, type Shell, write } from '../shell.ts';
 import { textOptions } from '../text-options.ts';
 
 interface CompareOptions extends CommonOptions {
@@ -26,6 +26,9 @@ interface CompareOptions extends CommonOptions {
   readonly margin?: number;
   readonly covariates?: readonly string[];
   readonly pool?: boolean;
+  readonly measured?: string;
+  readonly pairedBy?: string;
+  readonly blocks?: readonly string[];
   readonly filesFrom?: string;
   readonly workers?: number;
   readonly progress?: boolean;
@@ -66,6 +69,14 @@ export function compareCommand({ shell, act }: CommandContext): Command {
       ).argParser(namesOf),
     )
     .option('--pool', 'put runs of one construction together')
+    .option(
+      '--measured <column>',
+      'compare what was measured on the tyres: mass, or a column of their tables',
+    )
+    .option('--paired-by <column>', 'with --measured: what makes a pair of two tyres')
+    .addOption(
+      new Option('--blocks <columns>', 'with --measured: blocks of a balanced layout').argParser(namesOf),
+    )
     .option('--files-from <list>', 'more run files, one a line, from a file (- is standard input)')
     .option('--workers <n>', 'threads (default: one a core); the result is the same', wholeNumber(1, 256))
     .option('--no-progress', 'no progress line')
@@ -87,6 +98,9 @@ export function compareCommand({ shell, act }: CommandContext): Command {
         if (paths.length === 0) throw new UsageError('compare takes run files');
         const despite = reasonsOf(options.despite);
         const target = destination(shell, options.output, options.force === true);
+        if (options.measured !== undefined) return measured(shell, target, paths, despite, options);
+        if (options.pairedBy !== undefined || options.blocks !== undefined)
+          throw new UsageError('--paired-by and --blocks go with --measured');
         const { compare } = await import('../../jobs/compare.ts');
         const { pairRunner } = await import('../batch/pair-runner.ts');
         const line = (noun: string) => progressLine(shell, options, noun, () => performance.now());
@@ -108,12 +122,47 @@ export function compareCommand({ shell, act }: CommandContext): Command {
     );
 }
 
+async function measured(
+  shell: Shell,
+  target: Destination,
+  paths: readonly string[],
+  despite: ReadonlyMap<string, string>,
+  options: CompareOptions,
+): Promise<number> {
+  if (options.covariates !== undefined || options.pool)
+    throw new UsageError('--measured takes --blocks and --paired-by; --covariates and --pool go without it');
+  const { compareMeasuredRuns } = await import('../../jobs/compare-measured.ts');
+  const { measuredReporters } = await import('../../reports/measured/reporters.ts');
+  const format = formatOf(options);
+  const reporter = measuredReporters[format];
+  if (reporter === undefined) throw new UsageError(`--measured is not printed as ${format}`);
+  const result = await compareMeasuredRuns(paths, {
+    quantity: options.measured!,
+    pairedBy: options.pairedBy ?? null,
+    blocks: options.blocks ?? [],
+    margin: options.margin ?? null,
+    reference: options.reference ?? null,
+    despite,
+  });
+  await write(shell.stderr, unreadText(result));
+  await target.put((await reporter())(result, textOptions(shell, options)));
+  return statusOf({ ...result, relative: [] });
+}
+
 function formatOf({ json, ndjson, csv, format }: CompareOptions): ComparisonFormat {
   return json ? 'json' : ndjson ? 'ndjson' : csv ? 'csv' : format;
 }
 
 /** 1 where a construction is inferior to the reference; 3 where nothing was decided, or not all could be read. */
-function statusOf({ refused, unread, pairs, relative }: ComparisonResult): number {
+function statusOf({
+  refused,
+  unread,
+  pairs,
+  relative,
+}: Pick<ComparisonResult, 'refused' | 'unread'> & {
+  readonly pairs: readonly Pick<ComparedPair, 'first' | 'nonInferiority'>[];
+  readonly relative: readonly Pick<ComparedPair, 'nonInferiority'>[];
+}): number {
   const judged = [...pairs.filter(({ first }) => first === 0), ...relative].flatMap(
     ({ nonInferiority }) => nonInferiority?.verdict ?? [],
   );
@@ -122,7 +171,7 @@ function statusOf({ refused, unread, pairs, relative }: ComparisonResult): numbe
   return isOpen ? EXIT.undecided : EXIT.done;
 }
 
-function unreadText({ unread }: ComparisonResult): string {
+function unreadText({ unread }: Pick<ComparisonResult, 'unread'>): string {
   return unread.map(({ path, problems }) => unreadLines(path, problems)).join('');
 }
 
