@@ -3,7 +3,7 @@ import { InputError } from '../problem/problem.ts';
 import type { SimulationResult } from '../result/simulation.ts';
 import { type BlockRunner, blockTasks, refuseEndless } from '../simulation/blocks.ts';
 import { calibratedLimits } from '../simulation/bounds.ts';
-import { estimatorsFor } from '../simulation/estimators.ts';
+import { estimatorsFor, type Wanted } from '../simulation/estimators.ts';
 import { tyresOf } from '../simulation/strength.ts';
 import { summarise } from '../simulation/summary.ts';
 import { readStrengths, type StatedStrength } from './assumed-strength.ts';
@@ -18,7 +18,7 @@ export interface SimulationRequest {
   readonly strength: StatedStrength;
   readonly tests: number;
   readonly seed: number;
-  readonly withIntervals: boolean;
+  readonly wanted: Wanted;
 }
 
 /** Default of `--tests`: a Monte Carlo error of at most half a point on a share. */
@@ -62,7 +62,7 @@ export async function simulate(
   refuseEndless(design, blocks);
   let from = 0;
   const points = assumed.map((strength, i) => {
-    const estimators = estimatorsFor(design, strength, request.withIntervals);
+    const estimators = estimatorsFor(design, strength, request.wanted);
     const truth = tyresOf(strength, protocol.step, design.energyPerLevel, 0);
     const part = blocks.slice(from, from + tasks[i]!.length);
     from += part.length;
@@ -84,7 +84,7 @@ export async function simulate(
     tests: request.tests,
     seed: request.seed,
     defaults: [...protocol.defaults, ...(documents.specification?.defaults ?? []), ...defaults],
-    notes: [...design.notes, ...notCalibrated(design, request.withIntervals)],
+    notes: [...design.notes, ...notCalibrated(design, request.wanted.withIntervals)],
     points,
   };
 }

@@ -6,7 +6,7 @@ import { emptyTrials, MOST_DROPS, type Trials } from './carry-out.ts';
 import { type Carrying, carrying } from './carry-steps.ts';
 import { type Design, type PostedDesign, received } from './design.ts';
 import type { Estimator, IntervalTally } from './estimator.ts';
-import { estimatorsFor } from './estimators.ts';
+import { estimatorsFor, type Wanted } from './estimators.ts';
 import { judging, type VerdictTally } from './judging.ts';
 import { type LevelTable, levelTable } from './level-table.ts';
 import { rises, singleLooks } from './sampling.ts';
@@ -16,8 +16,7 @@ import { type AssumedStrength, tyresOf } from './strength.ts';
 export interface BlockTask {
   readonly design: PostedDesign;
   readonly assumed: AssumedStrength;
-  /** Whether intervals are put to the test, or only the errors of the estimates are wanted. */
-  readonly withIntervals: boolean;
+  readonly wanted: Wanted;
   readonly seed: number;
   /** Number of the first test, and how many. Test k draws from stream k of the seed, whoever carries it out. */
   readonly first: number;
@@ -54,8 +53,8 @@ interface Workshop {
 let last: Workshop | null = null;
 
 /** The workshop of the block before, where this one is of the same design. */
-function workshopFor({ design: given, assumed, withIntervals }: BlockTask): Workshop {
-  const key = `${assumed.law} ${assumed.anyOffset} ${withIntervals} ${given.key}`;
+function workshopFor({ design: given, assumed, wanted }: BlockTask): Workshop {
+  const key = `${assumed.law} ${assumed.anyOffset} ${JSON.stringify(wanted)} ${given.key}`;
   if (last?.key === key) return last;
   const design = received(given);
   const { protocol, specification, energyPerLevel } = design;
@@ -72,7 +71,7 @@ function workshopFor({ design: given, assumed, withIntervals }: BlockTask): Work
       const { sample, key: counts } = sampling(trials, levels);
       return prepare(sample, counts);
     },
-    estimators: estimatorsFor(design, assumed, withIntervals),
+    estimators: estimatorsFor(design, assumed, wanted),
     judge: specification && judging(design, specification),
   };
   return last;

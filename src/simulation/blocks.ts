@@ -2,6 +2,7 @@ import { InputError } from '../problem/problem.ts';
 import { type Block, type BlockTask, simulateBlock } from './block.ts';
 import { MOST_DROPS } from './carry-out.ts';
 import { type Design, posted } from './design.ts';
+import { type Wanted, WHOLE } from './estimators.ts';
 import type { AssumedStrength } from './strength.ts';
 
 /** Who carries the blocks out: this thread, or several. The blocks come back in the order of their tasks. */
@@ -20,14 +21,14 @@ export function blockTasks(
   {
     tests,
     seed,
-    withIntervals,
-  }: { readonly tests: number; readonly seed: number; readonly withIntervals: boolean },
+    wanted = WHOLE,
+  }: { readonly tests: number; readonly seed: number; readonly wanted?: Wanted },
 ): BlockTask[] {
   const given = posted(design);
   return Array.from({ length: Math.ceil(tests / BLOCK) }, (_, k) => ({
     design: given,
     assumed,
-    withIntervals,
+    wanted,
     seed,
     first: k * BLOCK,
     tests: Math.min(BLOCK, tests - k * BLOCK),

@@ -1,6 +1,8 @@
 import { normal } from '../statistics/laws/normal.ts';
 import { normalCritical } from '../statistics/likelihood/critical.ts';
+import { fitLocation } from '../statistics/likelihood/fit-location.ts';
 import { toleranceFactor } from '../statistics/tolerance/tolerance-factor.ts';
+import { spreadBiasFactor } from '../statistics/tolerance/up-and-down-limit.ts';
 import { type CountEstimate, countUpAndDown } from '../statistics/up-and-down/count.ts';
 import type { Grid, LevelDrop } from '../statistics/up-and-down/grid.ts';
 import { meanOfLevels } from '../statistics/up-and-down/mean-of-levels.ts';
@@ -21,8 +23,8 @@ const METHOD = 'up-and-down-count';
 
 /**
  * Median and spread by the count formula, with Wald intervals; the classical lower limit m − k·s of the 10 % point, k the
- * tolerance factor of as many values read singly as there are drops; and the mean of levels. A test whose path a limit
- * of the rig has held up has none of them.
+ * tolerance factor of as many values read singly as there are drops; the corrected spread, the mean of levels and the
+ * small-sample median. A test whose path a limit of the rig has held up has none of them.
  */
 export function countEstimators(design: CountedDesign): Estimator[] {
   const { distribution, isTrueLaw, confidence } = design;
@@ -73,7 +75,41 @@ export function countEstimators(design: CountedDesign): Estimator[] {
       return back(count.mean + normal.quantile(0.1) * count.spread) - target;
     },
   };
-  return [median, spread, tail, meanEstimator(design, back)];
+  return [median, spread, correctedSpread(), tail, meanEstimator(design, back), smallSample()];
+
+  /** The spread by count times n/(n − 3), where the count tells it. */
+  function correctedSpread(): Estimator {
+    return {
+      quantity: 'energySpread',
+      method: 'bias-corrected-spread',
+      unit: distribution === 'normal' ? 'J' : '1',
+      intervals: [],
+      errorOf(test) {
+        const count = counting(test);
+        const n = test.trials.size;
+        if (count === null || !isTrueLaw || count.spreadBy === 'constant' || n <= 3) return Number.NaN;
+        return count.spread * spreadBiasFactor(n) - test.truth.spread;
+      },
+    };
+  }
+
+  /** The median with the spread taken to be the step (Dixon 1965). */
+  function smallSample(): Estimator {
+    const found = once(({ sample }) => fitLocation(sample, normal, design.grid.step));
+    return {
+      quantity: 'medianFailureEnergy',
+      method: 'small-sample',
+      unit: 'J',
+      intervals: [wald],
+      errorOf(test, [interval]) {
+        const fit = isPathKept(test.trials) ? found(test.basis) : null;
+        if (fit === null) return without(interval);
+        const off = fit.location - onScale(test.truth.median);
+        if (interval && Math.abs(off) <= z * fit.standardError) interval.held += 1;
+        return back(fit.location) - test.truth.median;
+      },
+    };
+  }
 }
 
 /** The mean of the levels of drops 2 to n + 1. */

@@ -4,10 +4,12 @@ import { simulateBlock } from '../../src/simulation/block.ts';
 import { blockTasks, refuseEndless, runInline } from '../../src/simulation/blocks.ts';
 import { designWith, staircase } from './designs.ts';
 
+const ERRORS = { withIntervals: false, specimenEffect: false };
+
 describe('blocks of simulated tests', () => {
   it('draw by the number of the test: however they are cut, test k is the same', () => {
     const { design, assumed } = staircase({ drops: 20 }, 1, 0);
-    const [whole] = blockTasks(design, assumed, { tests: 60, seed: 9, withIntervals: false });
+    const [whole] = blockTasks(design, assumed, { tests: 60, seed: 9, wanted: ERRORS });
     const all = simulateBlock(whole!);
     const late = simulateBlock({ ...whole!, first: 40, tests: 20 });
     expect([...late.errors[0]!]).toEqual([...all.errors[0]!.slice(40)]);
@@ -18,7 +20,7 @@ describe('blocks of simulated tests', () => {
   it('count every test once and say how many are done', async () => {
     const { design, assumed } = staircase({ drops: 5 }, 1, 0);
     const done: number[] = [];
-    const tasks = blockTasks(design, assumed, { tests: 2500, seed: 1, withIntervals: false });
+    const tasks = blockTasks(design, assumed, { tests: 2500, seed: 1, wanted: ERRORS });
     const blocks = await runInline(tasks, (tests) => done.push(tests));
     expect(done).toEqual([1000, 1000, 500]);
     expect(blocks.map(({ tests }) => tests)).toEqual(done);
@@ -35,7 +37,7 @@ describe('blocks of simulated tests', () => {
       anyOffset: false,
     } as const;
     const blocks = await runInline(
-      blockTasks(design, assumed, { tests: 2, seed: 1, withIntervals: false }),
+      blockTasks(design, assumed, { tests: 2, seed: 1, wanted: ERRORS }),
       () => {},
     );
     expect(blocks[0]!.endless).toBe(2);

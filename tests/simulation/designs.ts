@@ -4,7 +4,7 @@ import type { SimulatedPoint } from '../../src/result/simulation.ts';
 import type { Block } from '../../src/simulation/block.ts';
 import { blockTasks, runInline } from '../../src/simulation/blocks.ts';
 import type { Design } from '../../src/simulation/design.ts';
-import { estimatorsFor } from '../../src/simulation/estimators.ts';
+import { estimatorsFor, WHOLE } from '../../src/simulation/estimators.ts';
 import { type AssumedStrength, tyresOf } from '../../src/simulation/strength.ts';
 import { summarise } from '../../src/simulation/summary.ts';
 import { normal } from '../../src/statistics/laws/normal.ts';
@@ -52,20 +52,24 @@ export async function staircases(
   const starts = startSd === 0 ? 1 : STARTS;
   for (let i = 0; i < starts; i++) {
     const { design, assumed } = staircase(stop, step, startSd * normal.quantile((i + 0.5) / starts));
-    const tasks = blockTasks(design, assumed, { tests: tests / starts, seed: i + 1, withIntervals });
+    const tasks = blockTasks(design, assumed, {
+      tests: tests / starts,
+      seed: i + 1,
+      wanted: { ...WHOLE, withIntervals },
+    });
     blocks.push(...(await runInline(tasks, () => {})));
   }
   const { design, assumed } = staircase(stop, step, 0);
   return summarise(
     blocks,
-    estimatorsFor(design, assumed, withIntervals),
+    estimatorsFor(design, assumed, { ...WHOLE, withIntervals }),
     tyresOf(assumed, design.protocol.step, 1, 0),
   );
 }
 
 /** Simulates in the calling thread. */
 export async function simulated(design: Design, assumed: AssumedStrength, tests: number, seed = 1) {
-  const blocks = await runInline(blockTasks(design, assumed, { tests, seed, withIntervals: true }), () => {});
+  const blocks = await runInline(blockTasks(design, assumed, { tests, seed }), () => {});
   const estimators = estimatorsFor(design, assumed);
   return summarise(blocks, estimators, tyresOf(assumed, design.protocol.step, design.energyPerLevel, 0));
 }

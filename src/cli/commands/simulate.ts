@@ -24,6 +24,7 @@ interface SimulateOptions extends CommonOptions {
   readonly seed: number;
   readonly workers?: number;
   readonly coverage: boolean;
+  readonly specimenEffect?: boolean;
   readonly progress: boolean;
   readonly format: SimulationFormat;
   readonly language: LanguageCode;
@@ -67,6 +68,7 @@ export function simulateCommand({ shell, act }: CommandContext): Command {
     .option('--seed <n>', 'of the random numbers', wholeNumber(0, Number.MAX_SAFE_INTEGER), 1)
     .option('--workers <n>', 'threads (default: one a core); the result is the same', wholeNumber(1, 256))
     .option('--no-coverage', 'errors of the estimates only: several times as fast')
+    .option('--specimen-effect', 'fit the specimen effect too: milliseconds a test')
     .option('--no-progress', 'no progress line')
     .addOption(
       new Option('--format <name>', 'how to print').choices(Object.keys(simulationReporters)).default('text'),
@@ -99,7 +101,7 @@ export function simulateCommand({ shell, act }: CommandContext): Command {
             },
             tests: options.tests,
             seed: options.seed,
-            withIntervals: options.coverage,
+            wanted: { withIntervals: options.coverage, specimenEffect: options.specimenEffect === true },
           },
           blockRunner(options.workers ?? null),
           progress.update,
