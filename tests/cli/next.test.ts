@@ -59,6 +59,14 @@ describe('tirelab next', () => {
     });
   });
 
+  it('advises after one drop of a rule that chooses its levels', async () => {
+    // (650 + 300)/2: halfway to the lower end of 300 to 1000 mm.
+    expect(await next(`${HEAD}A,650,failed\n`, 'protocols/pinch-one-shot.yaml')).toMatchObject({
+      status: 0,
+      height: 475,
+    });
+  });
+
   it('stops where the stop rule is reached', async () => {
     const { status, decision, height, why, remaining } = JSON.parse(
       (await tirelab(['next', 'fixtures/demo/run.yaml', '--json'])).out,

@@ -104,22 +104,25 @@ export function repeatable(
       const levels = chosenLevels(protocol, rig);
       if (only === undefined || others.length > 0) return no('the drops belong to several series');
       if (levels === null) return no('nothing bounds its levels');
+      const told = toldBy(observations.observations, scale);
+      if (told === null) return no('all drops had one outcome');
       const stop = stopOf(protocol, only, used.length);
       const series = {
         rule: simulatedRuleFor({ ...protocol, stop }, rig),
         levels,
         mostDrops: dropsAtMost(stop, used.length),
       };
-      return made(chosenExperiment(series, toldBy(observations.observations, scale), base));
+      return made(chosenExperiment(series, told, base));
     }
   }
 }
 
-/** How finely the outcomes have told failures from survivals, on the fitted scale. */
-function toldBy(observations: readonly Observation[], scale: 'identity' | 'log'): number {
+/** How finely the outcomes have told failures from survivals, on the fitted scale; null where there are none of one. */
+function toldBy(observations: readonly Observation[], scale: 'identity' | 'log'): number | null {
   const survived = observations.flatMap(({ lower, upper }) => (upper === Infinity ? lower : []));
   const failed = observations.flatMap(({ lower, upper }) => (lower === -Infinity ? upper : []));
   const on = (value: number) => toScale(value, scale);
+  if (survived.length === 0 || failed.length === 0) return null;
   const all = [...survived, ...failed];
   const range = on(Math.max(...all)) - on(Math.min(...all));
   return resolutionOf(on(Math.max(...survived)), on(Math.min(...failed)), range);
