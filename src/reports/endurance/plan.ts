@@ -2,6 +2,7 @@ import { counted } from '../../quantity/format.ts';
 import type { EndurancePlan, PlannedBlock } from '../../result/endurance-plan.ts';
 import { jsonText } from '../json-text.ts';
 import { named, pageOf, paragraph, section, type TextOptions, versioned } from '../text/page.ts';
+import { cautionList, SAFETY } from '../text/safety.ts';
 import { type Column, table } from '../text/table.ts';
 
 /** A drum test laid out beforehand, for people: hours and ends of its blocks, then what turns how often. */
@@ -35,6 +36,7 @@ export function endurancePlanText(plan: EndurancePlan, options: TextOptions): st
       'Rules',
       plan.rules.flatMap((rule) => paragraph(page, rule, 2)),
     ),
+    ...section(page, 'Cautions', cautionList(page, SAFETY.drum)),
     '',
     ...paragraph(
       page,

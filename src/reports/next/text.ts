@@ -3,6 +3,7 @@ import { counted, height, kilograms } from '../../quantity/format.ts';
 import type { NextResult } from '../../result/next.ts';
 import { estimateText, intervalText } from '../text/numbers.ts';
 import { clean, type Page, pageOf, paragraph, section, sentence, type TextOptions } from '../text/page.ts';
+import { cautionList, SAFETY } from '../text/safety.ts';
 
 /** The advice for the person at the rig: what to set first, then why, then how the test stands. */
 export function nextText(result: NextResult, options: TextOptions): string {
@@ -20,11 +21,7 @@ export function nextText(result: NextResult, options: TextOptions): string {
       'Notes',
       result.notes.flatMap((note) => paragraph(page, `- ${note}`, 2, 4)),
     ),
-    ...section(
-      page,
-      'Cautions',
-      CAUTIONS.flatMap((text) => paragraph(page, `- ${text}`, 2, 4)),
-    ),
+    ...section(page, 'Cautions', cautionList(page, SAFETY.nextDrop)),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -81,7 +78,3 @@ function recovery(page: Page, { recovery: found }: NextResult): string[] {
     ...paragraph(page, `${counted(found.usable, 'drop')} can still be used. ${found.advice}`),
   ];
 }
-
-const CAUTIONS = [
-  'tirelab does not know the state of the rig: never reach under a raised mass that is not pinned, and keep the pressure below the lower of the limits of tyre and rim.',
-];

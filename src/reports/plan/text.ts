@@ -2,6 +2,7 @@ import { fixed, percent, plain } from '../../quantity/amount.ts';
 import { counted, kilograms, significant } from '../../quantity/format.ts';
 import type { PlanResult } from '../../result/plan.ts';
 import { named, type Page, pageOf, paragraph, section, type TextOptions, versioned } from '../text/page.ts';
+import { cautionList, SAFETY } from '../text/safety.ts';
 import { type Column, table } from '../text/table.ts';
 import { answers } from './answers.ts';
 
@@ -28,11 +29,7 @@ export function planText(result: PlanResult, options: TextOptions): string {
       'Notes',
       result.notes.flatMap((note) => paragraph(page, `- ${note}`, 2, 4)),
     ),
-    ...section(
-      page,
-      'Cautions',
-      CAUTIONS.flatMap((text) => paragraph(page, `- ${text}`, 2, 4)),
-    ),
+    ...section(page, 'Cautions', cautionList(page, SAFETY.drop)),
   ];
   return `${lines.join('\n')}\n`;
 }
@@ -136,9 +133,3 @@ function sheet(page: Page, { sheet: rows }: PlanResult): string[] {
     ),
   ];
 }
-
-const CAUTIONS = [
-  'A raised mass: never reach under it unless it is pinned; pin it before turning or changing a tyre, keep the guard closed, and let nobody stand where it may rebound to.',
-  'Pressure: stay below the lower of the limits of tyre and rim, and do not inflate a cut tyre again without looking at it.',
-  'A plan is a calculation aid: it replaces neither ISO 4210, ISO 5775 and local rules nor an accredited test.',
-];

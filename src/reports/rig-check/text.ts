@@ -10,6 +10,7 @@ import {
   type TextOptions,
   versioned,
 } from '../text/page.ts';
+import { cautionList, SAFETY } from '../text/safety.ts';
 import { table } from '../text/table.ts';
 import { budgetLines } from '../text/uncertainty.ts';
 
@@ -31,6 +32,7 @@ export function rigCheckText(result: RigCheckResult, options: TextOptions): stri
     ...paragraph(page, `g = ${gravity.toFixed(4)} m/s² (${gravityFrom})`),
     ...section(page, 'Checks', checks(page, properties)),
     ...section(page, 'Uncertainty of an energy', uncertainty === null ? [] : budgetLines(page, uncertainty)),
+    ...section(page, 'Cautions', cautionList(page, SAFETY.rig)),
     ...section(
       page,
       'Notes',

@@ -12,6 +12,7 @@ import {
   type TextOptions,
   versioned,
 } from '../text/page.ts';
+import { cautionList, SAFETY } from '../text/safety.ts';
 import { table } from '../text/table.ts';
 
 /** How running drum tests stand, one section a run, what is due first. */
@@ -29,6 +30,7 @@ export function statusText(result: StatusResult, options: TextOptions): string {
   const lines = [
     ...paragraph(page, head, 0).map((line) => page.ink.bold(line)),
     ...result.runs.flatMap((run) => section(page, `Run ${named(run.run ?? '')}`, ofRun(page, run))),
+    ...section(page, 'Cautions', cautionList(page, SAFETY.drum)),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -166,12 +166,12 @@ export const english = {
     drumAlways: [
       'The result holds for the tyres tested and for this protocol. Kilometres on a drum are not life on the road.',
       'It replaces neither ISO 4210, ISO 5775 and local rules nor an accredited test, and does not say that a tyre is safe to sell.',
-      'Never reach to a rotating drum; wait until it stands. The tool does not know the state of the rig.',
+      'Never reach to a rotating drum; wait until it stands; tread and brake stay hot. Stay below the lower of the limits of tyre and rim. The tool does not know the state of the rig and never says that it is safe to reach in.',
     ],
     always: [
       'The result holds for the tyres tested and for this protocol. Joules of a drop are not life on the road.',
       'It replaces neither ISO 4210, ISO 5775 and local rules nor an accredited test, and does not say that a tyre is safe to sell.',
-      'Never reach under a raised mass; keep clear of an inflated tyre. The tool does not know the state of the rig.',
+      'Never reach under a raised mass; keep clear of an inflated tyre, and below the lower of the limits of tyre and rim. The tool does not know the state of the rig and never says that it is safe to reach in.',
     ],
   },
 };

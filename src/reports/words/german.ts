@@ -258,12 +258,12 @@ export const german: Words = {
     drumAlways: [
       'Das Ergebnis gilt für die geprüften Reifen und diesen Prüfplan. Kilometer auf einer Trommel sind keine Lebensdauer auf der Straße.',
       'Es ersetzt weder ISO 4210, ISO 5775 und örtliche Regeln noch eine akkreditierte Prüfung und sagt nicht, dass ein Reifen verkauft werden darf.',
-      'Nie an eine drehende Trommel greifen; warten, bis sie steht. Das Programm kennt den Zustand des Prüfstands nicht.',
+      'Nie an eine drehende Trommel greifen; warten, bis sie steht; Lauffläche und Bremse bleiben heiß. Unter der niedrigeren der Grenzen von Reifen und Felge bleiben. Das Programm kennt den Zustand des Prüfstands nicht und sagt nie, dass ein Eingriff sicher ist.',
     ],
     always: [
       'Das Ergebnis gilt für die geprüften Reifen und diesen Prüfplan. Joule eines Schlags sind keine Lebensdauer auf der Straße.',
       'Es ersetzt weder ISO 4210, ISO 5775 und örtliche Regeln noch eine akkreditierte Prüfung und sagt nicht, dass ein Reifen verkauft werden darf.',
-      'Nie unter eine gehobene Masse greifen; von einem aufgepumpten Reifen fernbleiben. Das Programm kennt den Zustand des Prüfstands nicht.',
+      'Nie unter eine gehobene Masse greifen; von einem aufgepumpten Reifen fernbleiben und unter der niedrigeren der Grenzen von Reifen und Felge. Das Programm kennt den Zustand des Prüfstands nicht und sagt nie, dass ein Eingriff sicher ist.',
     ],
   },
 };
