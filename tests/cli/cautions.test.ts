@@ -6,7 +6,7 @@ const COMMANDS = {
   'plan of a drum test': ['plan', 'protocols/drum-two-block.yaml'],
   next: ['next', '--protocol', 'protocols/pinch-up-down.yaml', 'fixtures/demo/drops.csv'],
   status: ['status', 'fixtures/drum-run/run.yaml', '--as-of', '2026-03-02'],
-  report: ['report', 'fixtures/demo/run.yaml', '--format', 'markdown'],
+  report: ['report', 'fixtures/demo/run.yaml', '--kind', 'full', '--format', 'markdown'],
   rig: ['rig', 'shared/rigs/drop-2.yaml'],
 } as const;
 
