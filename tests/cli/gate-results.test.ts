@@ -126,6 +126,31 @@ describe('a stored result', () => {
   });
 });
 
+describe('a stored result whose run was moved and changed', () => {
+  it('is stale and stands for nothing: the run is judged once, by what it is now', async () => {
+    await lab.store('demo');
+    const text = readFileSync(join(lab.folder, 'fixtures/demo/result.json'), 'utf8');
+    const run = readFileSync(join(lab.folder, 'fixtures/demo/run.yaml'), 'utf8');
+    lab.write('results/demo.json', text);
+    lab.write('fixtures/demo/moved.yaml', `${run}# moved\n`);
+    lab.remove('fixtures/demo/run.yaml');
+    lab.remove('fixtures/demo/result.json');
+    const { status, result, criterion } = await lab.gate();
+    expect(status).toBe(0);
+    expect(result.results).toMatchObject([{ state: 'stale', why: 'run demo has changed' }]);
+    expect(criterion('C-114', 'median').evidence).toMatchObject([{ run: 'demo', result: null }]);
+  });
+});
+
+describe('a run that names no construction', () => {
+  it('is of the one that its table of specimens names', async () => {
+    lab.edit('fixtures/demo/run.yaml', (text) => text.replace(/^constructions:.*\n/mu, ''));
+    const { status, criterion } = await lab.gate();
+    expect(status).toBe(0);
+    expect(criterion('C-114', 'median').evidence).toHaveLength(1);
+  });
+});
+
 describe('gate --what-if', () => {
   it('judges by the other limit, says what turns, and writes nothing', async () => {
     const path = await lab.store('demo');

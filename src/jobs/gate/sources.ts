@@ -3,14 +3,15 @@ import { Readable } from 'node:stream';
 import { fileHashes } from '../../documents/file-hashes.ts';
 import { type Library, rememberingLibrary } from '../../documents/library.ts';
 import { loadRun } from '../../documents/load.ts';
+import { echo } from '../../problem/echo.ts';
 import { InputError, type Problem, type ProblemList } from '../../problem/problem.ts';
 import type { FoundResult, GateResult } from '../../result/gate.ts';
 import { documentsOf } from '../documents-of.ts';
 import { twins } from './document-checks.ts';
 import { type EvidenceSource, filesOf, ofResultAlone, ofRunFile } from './evidence-source.ts';
-import { nameOf, type Repository } from './repository.ts';
+import type { Repository } from './repository.ts';
 import { type GateResultFile, readResults } from './stored-results.ts';
-import { unknownRevisions } from './tested-revisions.ts';
+import { testedBy } from './tested.ts';
 import { Unreadable } from './unreadable.ts';
 
 /** The evidence of a repository before any of it is judged. */
@@ -56,9 +57,17 @@ export async function sourcesOf(
     if (source !== null) sources.push(source);
   }
   for (const problem of twins(names)) problems.add(problem);
+  // A result whose run is here, but neither where it lay nor as it was, speaks of something that is no more.
+  const here = new Set(names.map(({ name }) => name));
+  const isOutrun = ({ run, runPath }: GateResultFile) => runPath === null && run !== null && here.has(run);
   return {
-    sources: [...sources, ...(ofRun.get(null) ?? []).map(ofResultAlone)],
-    results: results.map(({ found }) => found),
+    sources: [
+      ...sources,
+      ...results.filter((one) => one.runPath === null && !isOutrun(one)).map(ofResultAlone),
+    ],
+    results: results.map((one) =>
+      isOutrun(one) ? { ...one.found, state: 'stale', why: `run ${echo(one.run!)} has changed` } : one.found,
+    ),
     unreadable: unreadable.all,
   };
 }
@@ -94,13 +103,14 @@ async function sourceOf(
   }
   const documents = unreadable.take(path, read, (all) => stop(all, problems));
   if (documents === null) return { run: idOf(path), source: null };
-  for (const problem of await unknownRevisions(documents, repository)) problems.add(problem);
+  const tested = await testedBy(documents, repository);
+  for (const problem of tested.problems) problems.add(problem);
   const source = ofRunFile({
     run: documents.run ?? path,
     path,
     stored,
     documents: () => documents,
-    constructions: documents.constructions.map(nameOf),
+    constructions: tested.constructions,
     replaces: documents.replaces?.run ?? null,
     files: filesOf(path, documents, stored),
     unreadable,
