@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { closeSync, existsSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { wasRead } from '../logs/read-files.ts';
 import { InputError } from '../problem/problem.ts';
 import { type Shell, write } from './shell.ts';
 
@@ -70,6 +71,13 @@ function fileOutlet(shell: Shell, path: string): Outlet {
     },
     done() {
       closeSync(file);
+      if (wasRead(path)) {
+        throw outputError(
+          path,
+          'output-is-input',
+          'is an input of this result and is never written to, even with --force; give another name',
+        );
+      }
       tried(() => renameSync(temporary, path));
       forget();
     },

@@ -1,4 +1,5 @@
 import { readFileSync, type Stats, statSync } from 'node:fs';
+import { noteRead } from '../logs/read-files.ts';
 import { InputError } from '../problem/problem.ts';
 
 /** A document is written by a person: beyond this size it is something else. */
@@ -16,6 +17,7 @@ export function readDocumentBytes(path: string, named = path, largest = LARGEST)
   try {
     const reason = refusal(statSync(path), largest);
     if (reason) throw refuse(named, ...reason);
+    noteRead(path);
     return readFileSync(path);
   } catch (error) {
     if (error instanceof InputError) throw error;

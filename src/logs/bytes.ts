@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { open } from 'node:fs/promises';
 import { InputError } from '../problem/problem.ts';
+import { noteRead } from './read-files.ts';
 
 /** A file to open under one path that messages and results call by another: the one that a document has. */
 export interface NamedFile {
@@ -58,6 +59,7 @@ export class ByteReader implements AsyncIterable<Uint8Array> {
     const source = this.#source;
     if (typeof source !== 'string' && !('named' in source)) return source;
     const path = typeof source === 'string' ? source : source.path;
+    noteRead(path);
     // Most logs of drops are small: read at once, at a fraction of what a stream costs. A pipe has no size, and may wait.
     const stats = statSync(path);
     if (stats.isFile() && stats.size <= CHUNK) return once(readFileSync(path));

@@ -6,6 +6,7 @@ import { namesColumn } from './export/header.ts';
 import type { ExportProfile } from './export/profile.ts';
 import { cutAt } from './fixed-width.ts';
 import { kindOfTable, NEEDED_COLUMNS, type TableKind } from './kind.ts';
+import { noteRead } from './read-files.ts';
 import { Row } from './row.ts';
 import { isArchive } from './signature.ts';
 
@@ -94,6 +95,7 @@ function rowOf(text: string, separator: string): Row {
 async function headOf(path: string): Promise<Buffer> {
   const bytes = Buffer.alloc(HEAD);
   try {
+    noteRead(path);
     const file = await open(path);
     try {
       const { bytesRead } = await file.read(bytes, 0, HEAD, 0);

@@ -3,6 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { InputError } from '../../problem/problem.ts';
 import { decoderOf } from '../code-page.ts';
 import type { Encoding } from '../dialect.ts';
+import { noteRead } from '../read-files.ts';
 import { Row } from '../row.ts';
 import { RowScanner } from '../scan.ts';
 import { isArchive } from '../signature.ts';
@@ -37,6 +38,7 @@ export async function readSample(path: string, widths: readonly number[] | null 
     new InputError([{ file: path, line: null, column: null, code, message }]);
   let whole: Buffer;
   try {
+    noteRead(path);
     whole = await readFile(path);
   } catch (error) {
     const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown reason';
