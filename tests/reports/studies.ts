@@ -33,7 +33,7 @@ const simulated = (medians: string | null) =>
       },
       tests: 40,
       seed: 1,
-      withIntervals: true,
+      wanted: { withIntervals: true, specimenEffect: false },
     },
     runInline,
     () => {},

@@ -105,6 +105,12 @@ const SHORT: Readonly<Record<string, string>> = {
   'up-and-down-count': 'count',
   'mean-of-levels': 'mean of levels',
   'mean-of-noted-heights': 'noted heights',
+  'small-sample': 'small sample',
+  'bias-corrected-spread': 'corrected',
+  'tolerance-factor': 'classical limit',
+  isotonic: 'isotonic',
+  'centred-isotonic': 'centred isotonic',
+  'specimen-effect': 'specimen effect',
   'profile-likelihood': 'profile',
 };
 
