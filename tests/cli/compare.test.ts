@@ -44,7 +44,8 @@ describe('tirelab compare', () => {
   it('draws the constructions as shares of the first, in one HTML file, in both languages', async () => {
     const { status, out } = await tirelab(['compare', ...RUNS, ...REASONS, '--format', 'html']);
     expect(status).toBe(0);
-    expect(out.match(/<svg/g)).toHaveLength(1);
+    // The constructions against the first, and against the mass of their tyres.
+    expect(out.match(/<svg/g)).toHaveLength(2);
     expect(out).toContain('C-115@1 survives 18');
     const german = await tirelab(['compare', ...RUNS, '--format', 'html', '--language', 'de']);
     expect(german.status).toBe(3);

@@ -34,7 +34,7 @@ export function reportCommand({ shell, act }: CommandContext): Command {
     .description(
       'Analyses runs and reports them: a page on which a product manager decides, or the full report that an auditor accepts (ISO/IEC 17025, 7.8). One file, readable without a network and without script. The exit status is the verdict, as of analyze.',
     )
-    .argument('<run...>', 'RUN.yaml; several drop tests are compared as well, as compare does')
+    .argument('<run...>', 'RUN.yaml; several constructions are compared as well, as compare does')
     .addOption(new Option('--kind <name>', 'what to report').choices(['page', 'full']).default('page'))
     .addOption(new Option('--format <name>', 'how to set it').choices(['html', 'markdown']).default('html'))
     .addOption(
@@ -64,7 +64,7 @@ export function reportCommand({ shell, act }: CommandContext): Command {
           runner: drumRunner,
           onProgress: progress.update,
         }).finally(progress.end);
-        const compared = tests.length > 1 || despite.size > 0 ? await comparison(runs, tests, despite) : null;
+        const compared = await comparison(runs, tests, despite);
         await target.put(
           reportFormats[format](reportKinds[kind](tests, languages[language], VERSION, compared)),
         );

@@ -1,11 +1,11 @@
 import { InputError } from '../../problem/problem.ts';
 import type { ComparisonResult } from '../../result/comparison.ts';
-import { isDrum, type ReportedRun } from '../../result/report.ts';
+import type { ReportedRun } from '../../result/report.ts';
 import { compare } from '../compare.ts';
 
 /**
- * The runs of a report against each other, where they can be compared at all: two drop tests or more, of one
- * construction each.
+ * The constructions of a report against each other, where they can be compared at all: tests of one kind with two
+ * constructions or more between them.
  *
  * @param despite reasons for which differences are put aside, by the factor's name.
  * @throws InputError where differences are put aside and nothing can be compared.
@@ -15,10 +15,13 @@ export async function comparisonOfRuns(
   runs: readonly ReportedRun[],
   despite: ReadonlyMap<string, string>,
 ): Promise<ComparisonResult | null> {
-  const isComparable = runs.length > 1 && runs.every((run) => !isDrum(run) && run.constructions.length === 1);
-  if (!isComparable) {
+  const kinds = new Set(runs.map(({ result }) => result.kind));
+  const constructions = new Set(
+    runs.flatMap((run) => run.constructions.map(({ id, revision }) => `${id}\n${revision}`)),
+  );
+  if (kinds.size > 1 || constructions.size < 2) {
     if (despite.size === 0) return null;
-    const message = 'found --despite, expected two drop tests or more of one construction each to compare';
+    const message = 'found --despite, expected tests of one kind with two constructions or more to compare';
     throw new InputError([
       { file: '--despite', line: null, column: null, code: 'nothing-compared', message },
     ]);
@@ -26,10 +29,8 @@ export async function comparisonOfRuns(
   try {
     return await compare(paths, { despite });
   } catch (error) {
-    // Runs that compare has no model for are still reported each by itself.
-    const isForeign =
-      error instanceof InputError && error.problems.every(({ code }) => code === 'damage-not-compared');
-    if (isForeign && despite.size === 0) return null;
+    // The runs were read; what compare has no model for is still reported test by test.
+    if (error instanceof InputError && despite.size === 0) return null;
     throw error;
   }
 }

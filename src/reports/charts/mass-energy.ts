@@ -16,7 +16,7 @@ export interface MassPoint {
   readonly name: string;
   /** g. */
   readonly mass: number;
-  /** J. */
+  /** J, or km of a life. */
   readonly energy: number;
   readonly lower?: number | null | undefined;
   readonly upper?: number | null | undefined;
@@ -24,12 +24,13 @@ export interface MassPoint {
   readonly standing?: Standing | undefined;
 }
 
-/** Energy against the mass of the tyre: what more grams buy. */
+/** Energy, or life, against the mass of the tyre: what more grams buy. */
 export function massEnergyFigure(
   given: readonly MassPoint[],
   title: string,
   id: string,
   language: Language,
+  unit: 'J' | 'km' = 'J',
 ): Figure | null {
   const { charts } = language.words;
   const points = given.filter(({ mass, energy }) => Number.isFinite(mass) && Number.isFinite(energy));
@@ -45,13 +46,14 @@ export function massEnergyFigure(
   const sayEnergy = (value: number) => shown(language, value, energies.most - energies.least);
   return {
     id,
-    title: charts.titles.massEnergy,
+    title: unit === 'J' ? charts.titles.massEnergy : charts.titles.massLife,
     alternative: charts.tell.massEnergy({
       points: points.length,
       lightest: sayMass(masses.least),
       heaviest: sayMass(masses.most),
       lowest: sayEnergy(energies.least),
       highest: sayEnergy(energies.most),
+      unit,
     }),
     width: WIDTH,
     height: HEIGHT,

@@ -1,5 +1,6 @@
 import type { ComparisonResult } from '../../result/comparison.ts';
 import { comparisonAnswer, energyBlocks, factorBlocks, ratioFigure } from '../content/comparison.ts';
+import { sectionBlocks } from '../content/comparison-sections.ts';
 import { figure, heading, list, paragraph, type ReportDocument } from '../document/blocks.ts';
 import { named } from '../text/page.ts';
 import type { Language } from '../words/language.ts';
@@ -29,8 +30,9 @@ export function comparisonReport(
       ...figure(ratioFigure(result, 'ratios', language)),
       ...factorBlocks(result, language),
       ...energyBlocks(result, language),
+      ...sectionBlocks(result, 'trade-off', language),
       heading(headings.cautions),
-      ...list(cautions.always),
+      ...list(result.kind === 'impact' ? cautions.always : cautions.drumAlways),
       heading(headings.records),
       {
         kind: 'table',

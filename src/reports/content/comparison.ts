@@ -49,7 +49,7 @@ export function comparisonAnswer(result: ComparisonResult, most: number, languag
 
 /** `C-115@1 survives 18 % less energy than C-114@2: the 95 % interval is 14 to 21 % less, 30 tyres each.` */
 function pairFinding(
-  { samples, confidence }: ComparisonResult,
+  { kind, samples, confidence }: ComparisonResult,
   pair: ComparedPair,
   language: Language,
 ): string {
@@ -62,7 +62,13 @@ function pairFinding(
       ? words.each(first.specimens)
       : words.counts(second.specimens, first.specimens);
   if (ratio.value === null) return words.noRatio({ ...names, tyres });
-  const of = { ...names, tyres, level: share(language, confidence), range: changeRange(ratio, language) };
+  const of = {
+    ...names,
+    kind,
+    tyres,
+    level: share(language, confidence),
+    range: changeRange(ratio, language),
+  };
   return isNoChange(ratio.value)
     ? words.same(of)
     : words.survives({ ...of, change: change(ratio.value, language) });
@@ -133,7 +139,7 @@ export function ratioFigure(result: ComparisonResult, id: string, language: Lang
       isWhole: i === 0,
     };
   });
-  const title = language.words.comparison.ofReference(named(reference.label));
+  const title = language.words.comparison.ofReference(result.kind, named(reference.label));
   return comparisonFigure(rows, { title, unit: '%' }, id, language);
 }
 
@@ -182,21 +188,21 @@ export function factorBlocks(result: ComparisonResult, language: Language, level
 /** The ratios and differences of medians and low percentage points, and the tyres that decide. */
 export function energyBlocks(result: ComparisonResult, language: Language, level: 2 | 3 = 2): Block[] {
   const { comparison: words, items } = language.words;
-  const { pairs, samples, influence, notes } = result;
+  const { kind, unit, pairs, samples, influence, notes } = result;
   const shown = pairs.slice(0, MOST.pairs);
   const name = (i: number) => named(samples[i]!.label);
   if (shown.length === 0) return [];
   const whys = pairs.flatMap(({ differences }) => differences.flatMap(({ ratio }) => ratio.why ?? []));
   return [
-    heading(words.energies, level),
+    heading(words.energies[kind], level),
     {
       kind: 'table',
-      caption: words.energies,
+      caption: words.energies[kind],
       columns: [
         { head: words.pair },
         { head: words.point },
         { head: words.ratio },
-        { head: words.difference },
+        { head: words.difference(unit) },
       ],
       rows: shown.flatMap(({ first, second, differences }) =>
         differences.map((of) => [
@@ -208,7 +214,7 @@ export function energyBlocks(result: ComparisonResult, language: Language, level
       ),
       below: pairs.length > shown.length ? items.more(pairs.length - shown.length) : undefined,
     },
-    ...(samples.length > 2 ? [paragraph(words.adjusted, 'small')] : []),
+    ...(samples.length > 2 ? [paragraph(words.holm, 'small')] : []),
     ...records([...new Set([...whys, ...notes])], language),
     ...(influence.length === 0
       ? []
@@ -226,13 +232,16 @@ export function energyBlocks(result: ComparisonResult, language: Language, level
   ];
 }
 
-function pointName({ probability, spreads }: PercentileDifference, { words, number }: Language): string {
-  const { median, percentPoint, spreads: names } = words.comparison;
+function pointName(
+  { probability, spreads, interval }: PercentileDifference,
+  { words, number }: Language,
+): string {
+  const { median, percentPoint, spreads: names, basis } = words.comparison;
   const point = probability === 0.5 ? median : percentPoint(number(`${plain(100 * probability)} %`));
-  return `${point}, ${names[spreads]}`;
+  return `${point}, ${names[spreads]}, ${basis[interval]}`;
 }
 
-function valueAndRange({ value, lower, upper }: WithInterval, language: Language): string {
+export function valueAndRange({ value, lower, upper }: WithInterval, language: Language): string {
   const { words } = language;
   if (value === null) return '—';
   const width = lower !== null && upper !== null ? (upper - lower) / 4 : Math.abs(value) / 20;

@@ -8,6 +8,7 @@ import { type MassPoint, massEnergyFigure } from '../charts/mass-energy.ts';
 import { type CurveLimit, responseFigure } from '../charts/response.ts';
 import { tyresFigure } from '../charts/tyres.ts';
 import { standingOf } from '../text/levels.ts';
+import { named } from '../text/page.ts';
 import { rangeText, share, valueText } from '../words/amounts.ts';
 import type { Language } from '../words/language.ts';
 import { groupLetters } from './comparison.ts';
@@ -80,16 +81,18 @@ export function comparison(
   id: string,
   language: Language,
 ): Figure | null {
-  const isSame = compared !== null && compared.samples.length === subjects.length;
-  const letters = isSame ? groupLetters(compared) : [];
+  const letters = compared === null ? [] : groupLetters(compared);
+  /** Where a subject stands among those compared; -1 where it does not. */
+  const placeOf = (name: string | null) =>
+    compared === null ? -1 : compared.samples.findIndex(({ label }) => named(label) === name);
   const rows = subjects.map(
-    ({ name, first, sample, test }, i): ComparedConstruction => ({
+    ({ name, first, sample, test }): ComparedConstruction => ({
       name: name ?? test.result.run ?? '—',
       value: first?.value ?? null,
       lower: first?.interval?.lower ?? null,
       upper: first?.interval?.upper ?? null,
-      group: letters[i],
-      reference: sample.isReference || (isSame && i === 0),
+      group: letters[placeOf(name)],
+      reference: sample.isReference || placeOf(name) === 0,
     }),
   );
   const title = language.words.charts.medianEnergy;

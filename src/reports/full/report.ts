@@ -2,6 +2,7 @@ import type { ComparisonResult } from '../../result/comparison.ts';
 import { isDrum, type ReportedRun, type ReportedTest } from '../../result/report.ts';
 import { cautionsOf } from '../content/answer.ts';
 import { comparisonAnswer, energyBlocks, factorBlocks } from '../content/comparison.ts';
+import { sectionBlocks } from '../content/comparison-sections.ts';
 import { gramsBesideJoules } from '../content/grams.ts';
 import { reportName, subtitleOf } from '../content/identity.ts';
 import { comparison, massOfSubjects } from '../content/pictures.ts';
@@ -68,7 +69,11 @@ export function fullDocument(
             ...figure(massOfSubjects(subjects, 'all-mass', language)),
             ...(compared === null
               ? []
-              : [...factorBlocks(compared, language, 3), ...energyBlocks(compared, language, 3)]),
+              : [
+                  ...factorBlocks(compared, language, 3),
+                  ...energyBlocks(compared, language, 3),
+                  ...sectionBlocks(compared, 'all-trade-off', language, 3),
+                ]),
           ]
         : []),
       ...bodies,

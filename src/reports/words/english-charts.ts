@@ -17,6 +17,7 @@ export const englishCharts = {
   shareOfLimit: 'share of the limit (%)',
   tyreMass: 'mass of the tyre (g)',
   distance: 'distance (km)',
+  medianLife: 'distance that half last (km)',
   hours: 'time (h)',
   treadDepth: 'depth of the tread (mm)',
   trueMedian: 'true median failure energy (J)',
@@ -37,6 +38,7 @@ export const englishCharts = {
     criteria: 'Distance to the limits',
     comparison: 'Constructions against each other',
     massEnergy: 'Energy and mass',
+    massLife: 'Life and mass',
     timeline: (channel: string) => `On the drum: ${channel}`,
     lives: 'Distance run by each tyre',
     weibull: 'Weibull plot of the distances',
@@ -81,8 +83,9 @@ export const englishCharts = {
       heaviest: string;
       lowest: string;
       highest: string;
+      unit: 'J' | 'km';
     }) =>
-      `${of.points} ${of.points === 1 ? 'point' : 'points'}: mass ${of.lightest} to ${of.heaviest} g, energy ${of.lowest} to ${of.highest} J.`,
+      `${of.points} ${of.points === 1 ? 'point' : 'points'}: mass ${of.lightest} to ${of.heaviest} g, ${of.unit === 'J' ? 'energy' : 'life'} ${of.lowest} to ${of.highest} ${of.unit}.`,
     timeline: (of: {
       channel: string;
       hours: string;

@@ -18,6 +18,7 @@ export const germanCharts: Words['charts'] = {
   shareOfLimit: 'Anteil der Grenze (%)',
   tyreMass: 'Masse des Reifens (g)',
   distance: 'Strecke (km)',
+  medianLife: 'Strecke, die die Hälfte hält (km)',
   hours: 'Zeit (h)',
   treadDepth: 'Tiefe des Profils (mm)',
   trueMedian: 'wahre mittlere Versagensenergie (J)',
@@ -38,6 +39,7 @@ export const germanCharts: Words['charts'] = {
     criteria: 'Abstand zu den Grenzen',
     comparison: 'Konstruktionen im Vergleich',
     massEnergy: 'Energie und Masse',
+    massLife: 'Lebensdauer und Masse',
     timeline: (channel) => `Auf der Trommel: ${channel}`,
     lives: 'Strecke jedes Reifens',
     weibull: 'Weibull-Netz der Strecken',
@@ -58,7 +60,7 @@ export const germanCharts: Words['charts'] = {
       `${of.name}: ${of.value}${of.range === null ? '' : ` (${of.range})`}${of.group === null ? '' : `, Gruppe ${of.group}`}.`,
     groups: 'Konstruktionen mit gleichem Buchstaben sind nicht zu unterscheiden.',
     massEnergy: (of) =>
-      `${of.points} ${of.points === 1 ? 'Punkt' : 'Punkte'}: Masse ${of.lightest} bis ${of.heaviest} g, Energie ${of.lowest} bis ${of.highest} J.`,
+      `${of.points} ${of.points === 1 ? 'Punkt' : 'Punkte'}: Masse ${of.lightest} bis ${of.heaviest} g, ${of.unit === 'J' ? 'Energie' : 'Lebensdauer'} ${of.lowest} bis ${of.highest} ${of.unit}.`,
     timeline: (of) =>
       `${of.channel} über ${of.hours} h, zwischen ${of.least} und ${of.most}; Minuten außerhalb des Bandes: ${of.outside}; Stillstände: ${of.pauses}. Jede Spalte zeigt die Extreme ihrer Zeit.`,
     lives: (of) =>

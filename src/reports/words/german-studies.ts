@@ -5,14 +5,19 @@ export const germanStudies: typeof englishStudies = {
   comparison: {
     heading: 'Konstruktionen im Vergleich',
     factors: 'Ist nur die erklärte Größe eine andere?',
-    energies: 'Energien, zweite zu erster',
+    energies: { impact: 'Energien, zweite zu erster', endurance: 'Lebensdauern, zweite zu erster' },
     influence: 'Ohne einen Reifen',
     factor: 'Faktor',
     state: 'Stand',
     pair: 'Paar',
     point: 'Punkt',
     ratio: 'Verhältnis',
-    difference: 'Unterschied (J)',
+    difference: (unit) => `Unterschied (${unit})`,
+    basis: {
+      calibrated: 'kalibriert',
+      'profile-likelihood': 'Profil-Likelihood',
+      'specimen-effect': 'einzelne Schläge auf frische Reifen',
+    },
     spreads: { common: 'gemeinsame Streuung', separate: 'eigene Streuungen' },
     states: {
       equal: 'gleich',
@@ -26,7 +31,8 @@ export const germanStudies: typeof englishStudies = {
     notRecorded: 'nicht aufgezeichnet',
     despite: (reason) => `hingenommen: ${reason}`,
     alsoEqual: (names) => `Gleich: ${names}.`,
-    ofReference: (name) => `mittlere Versagensenergie, Anteil von ${name} (%)`,
+    ofReference: (kind, name) =>
+      `${kind === 'impact' ? 'mittlere Versagensenergie' : 'mittlere Lebensdauer'}, Anteil von ${name} (%)`,
     less: (share) => `${share} weniger`,
     more: (share) => `${share} mehr`,
     atMost: (change) => `nach unten offen, höchstens ${change}`,
@@ -34,18 +40,48 @@ export const germanStudies: typeof englishStudies = {
     each: (count) => `je ${count} Reifen`,
     counts: (first, second) => `${first} und ${second} Reifen`,
     survives: (of) =>
-      `${of.what} übersteht ${of.change} Energie als ${of.against}: der ${of.level}-Bereich ist ${of.range}, ${of.tyres}.`,
+      `${of.what} ${of.kind === 'impact' ? `übersteht ${of.change} Energie` : `hält ${of.change} Strecke`} als ${of.against}: der ${of.level}-Bereich ist ${of.range}, ${of.tyres}.`,
     same: (of) =>
-      `${of.what} übersteht die gleiche Energie wie ${of.against}: der ${of.level}-Bereich ist ${of.range}, ${of.tyres}.`,
+      `${of.what} ${of.kind === 'impact' ? 'übersteht die gleiche Energie' : 'hält die gleiche Strecke'} wie ${of.against}: der ${of.level}-Bereich ist ${of.range}, ${of.tyres}.`,
     noRatio: (of) =>
       `Wie ${of.what} zu ${of.against} steht, lässt sich nicht in einer Zahl sagen, ${of.tyres}.`,
     toldApart: 'Diese Zahlen unterscheiden die beiden.',
     notToldApart: 'Diese Zahlen unterscheiden die beiden nicht.',
-    adjusted: 'Alle Paare sind zusammen beurteilt, nach Holm.',
+    holm: 'Alle Paare sind zusammen beurteilt, nach Holm.',
     smallest: (share) => `Einen Unterschied von ${share} hätten sie in vier von fünf Fällen gezeigt.`,
     refused: 'Diese Prüfungen werden nicht verglichen: nicht nur das Erklärte ist verschieden.',
     notComparable:
-      'Die Prüfungen stehen nebeneinander und wurden nicht verglichen: dazu braucht es Schlagprüfungen je einer Konstruktion.',
+      'Die Prüfungen stehen nebeneinander und wurden nicht verglichen: dazu braucht es Prüfungen einer Art, mit genannten Konstruktionen.',
+    aliasing: 'Was mit der Konstruktion zusammengehen kann',
+    aliasingStates: {
+      constant: 'für alle gleich',
+      crossed: 'gemischt',
+      partly: 'teils zusammen',
+      aliased: 'ZUSAMMEN: nicht zu trennen',
+      unknown: 'unbekannt',
+    },
+    margin: 'Gegen eine Spanne',
+    marginHolds: (of) =>
+      `${of.what} verliert höchstens ${of.margin} gegen ${of.against}: das Verhältnis ist mindestens ${of.bound}.`,
+    marginBroken: (of) =>
+      `${of.what} verliert mehr als ${of.margin} gegen ${of.against}: das Verhältnis ist höchstens ${of.bound}.`,
+    marginOpen: (of) =>
+      `Ob ${of.what} mehr als ${of.margin} gegen ${of.against} verliert, ist nicht entschieden.`,
+    relative: 'Gegen den Vergleichsreifen desselben Tages',
+    eachByReference: (pair) => `${pair}, jede durch ihren Vergleich`,
+    adjusted: (names) => `Unter Beachtung von ${names}`,
+    allEqual: (of) => `Alle gleich: Likelihood-Quotient ${of.statistic} auf ${of.degrees}, p = ${of.p}.`,
+    logRank: 'Log-Rang-Test, ohne angenommene Verteilung',
+    tradeOff: {
+      impact: 'Energie gegen die Masse des Reifens',
+      endurance: 'Lebensdauer gegen die Masse des Reifens',
+    },
+    dominated: (of) => `übertroffen von ${of.names}${of.isToldApart ? '' : ', doch nicht unterschieden'}`,
+    frontier: 'keine ist leichter und besser',
+    verdictInfluence: 'Urteile, die ohne einen Reifen kippen',
+    turns: (of) =>
+      `${of.specimen} (${of.sample}): ${of.criterion} kippt ohne ihn von ${of.whole} zu ${of.without}.`,
+    unread: 'Nicht gelesen',
     morePairs: (pairs) => `${pairs} weitere Paare im vollen Bericht`,
   },
   simulation: {
