@@ -29,6 +29,10 @@ function exportText(exported: ExportedResult, options: TextOptions): string {
   const departures = conformance.deviations.map(
     ({ code, severity, scope, count }) => `${code}, ${severity}, ${scope}: ${counted(count, 'time')}`,
   );
+  const kept = [
+    departures.length === 0 ? `None: ${conformance.status}.` : `${conformance.status}:`,
+    ...departures,
+  ].flatMap((line) => paragraph(page, line));
   const method = protocol.method === null ? '' : `, ${protocol.method}`;
   const found = exported.estimates.map((estimate) => ({ ...estimate, why: null }) as Estimate);
   return `${[
@@ -39,11 +43,7 @@ function exportText(exported: ExportedResult, options: TextOptions): string {
     ),
     ...(energy === null ? [] : paragraph(page, `Energy: ${energy.definition}.`, 0)),
     ...section(page, 'Estimates', estimates(page, { estimates: found })),
-    ...section(
-      page,
-      `The protocol was kept: ${conformance.status}`,
-      departures.flatMap((line) => paragraph(page, line)),
-    ),
+    ...section(page, 'Departures from the protocol', kept),
     ...section(
       page,
       'Limits',
@@ -57,13 +57,15 @@ function exportText(exported: ExportedResult, options: TextOptions): string {
 
 function limitLine(criterion: ExportedCriterion): string {
   const { limit, verdict } = criterion;
-  const unit = limit.unit ?? '1';
-  const say = (value: number) => (unit === '1' ? percent(value) : written(value, unit));
+  const say = (value: number | null) =>
+    value === null ? 'open' : limit.unit === '1' ? percent(value) : written(value, limit.unit);
   const asked =
-    limit.within === undefined
-      ? limit.atLeast === undefined
-        ? `at most ${limit.atMost === undefined ? 'what is agreed' : say(limit.atMost)}`
-        : `at least ${say(limit.atLeast)}`
-      : `${say(limit.within.lower ?? Number.NaN)} to ${say(limit.within.upper ?? Number.NaN)}`;
-  return `${quantityName(criterion)} ${asked}: ${verdict}`;
+    limit.within !== undefined
+      ? `${say(limit.within.lower)} to ${say(limit.within.upper)}`
+      : limit.atLeast !== undefined
+        ? `at least ${say(limit.atLeast)}`
+        : limit.atMost !== undefined
+          ? `at most ${say(limit.atMost)}`
+          : 'as agreed';
+  return `${quantityName(criterion)} ${asked}: ${verdict.replaceAll('-', ' ')}`;
 }

@@ -16,7 +16,8 @@ export function headline({ judged, since, verdict }: GateResult): string {
   const each = [...counts].map(([word, count]) => `${count} ${verdictWord(word)}`).join(', ');
   const all = new Set(judged.map(({ construction }) => construction.path)).size;
   const pairs = judged.length === all ? '' : ` in ${counted(judged.length, 'judgement')}`;
-  return `Verdict: ${verdictWord(verdict)}. ${counted(all, 'construction')} by their specifications${pairs}: ${each}.`;
+  const whose = all === 1 ? 'its' : 'their';
+  return `Verdict: ${verdictWord(verdict)}. ${counted(all, 'construction')} by ${whose} specifications${pairs}: ${each}.`;
 }
 
 /** What a waiver says, on whose word, and until when: it is never only a word in a table. */
