@@ -10,6 +10,8 @@ export interface JudgedCondition {
   readonly isTurning: boolean;
   /** Load below what any block asks: the arm is up. */
   readonly isLifted: boolean;
+  /** Turning under load with every channel within its limits: nothing is to be watched. */
+  readonly isOrdinary: boolean;
   /** By channel: within the block's limits, below, above, missing, or not asked for. */
   readonly channels: readonly ChannelState[];
 }
@@ -58,16 +60,17 @@ export class ConditionJudge {
     const classes = this.#plan.channels.map(({ cuts }, c) =>
       cuts.length === 0 ? 0 : Math.floor(condition / this.#weights[c]!) % (cuts.length + 2),
     );
-    return {
-      isTurning: classes[0]! >= this.#turning,
-      isLifted: classes[1]! <= this.#lifted,
-      channels: classes.map((value, c): ChannelState => {
-        const limits = this.#bands[c];
-        if (!limits) return 'free';
-        if (value === this.#plan.channels[c]!.cuts.length + 1) return 'missing';
-        if (value < limits.low) return 'below';
-        return value > limits.high ? 'above' : 'in';
-      }),
-    };
+    const channels = classes.map((value, c): ChannelState => {
+      const limits = this.#bands[c];
+      if (!limits) return 'free';
+      if (value === this.#plan.channels[c]!.cuts.length + 1) return 'missing';
+      if (value < limits.low) return 'below';
+      return value > limits.high ? 'above' : 'in';
+    });
+    const isTurning = classes[0]! >= this.#turning;
+    const isLifted = classes[1]! <= this.#lifted;
+    const isOrdinary =
+      isTurning && !isLifted && channels.every((state) => state === 'in' || state === 'free');
+    return { isTurning, isLifted, isOrdinary, channels };
   }
 }

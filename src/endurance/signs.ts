@@ -121,7 +121,7 @@ export class Signs {
     if (count === 0) return;
     const now = valueOfSteps(channel.reference + sum / count, channel);
     const levels = this.#levels[w]!;
-    const level = levels.length < LEAST ? null : middle(levels.map(({ mean }) => mean));
+    const level = levels.length < LEAST ? null : middle(levels);
     const minutes = frame.minute - (levels[0]?.minute ?? frame.minute);
     const isWarm = watcher.kind !== 'temperature rises' || this.#running >= this.#rules.warm * 1000;
     if (level === null || !isWarm || !watcher.isSign(level, now, Math.max(1, minutes))) {
@@ -159,6 +159,15 @@ export class Signs {
   }
 }
 
-function middle(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+/** The upper median of a level's minutes; asked of every minute and channel, so without a list of its own. */
+function middle(minutes: readonly Minute[]): number {
+  for (let i = 0; i < minutes.length; i++) {
+    const { mean } = minutes[i]!;
+    let place = i;
+    for (; place > 0 && SORTED[place - 1]! > mean; place--) SORTED[place] = SORTED[place - 1]!;
+    SORTED[place] = mean;
+  }
+  return SORTED[Math.floor(minutes.length / 2)]!;
 }
+
+const SORTED = new Float64Array(LEVEL);

@@ -20,6 +20,8 @@ export class Watch {
   turningFrames = 0;
   readonly moving: number[];
   readonly #plan: FoldPlan;
+  /** Those that a judgement of the frame's conditions feeds. */
+  readonly #all: readonly Stretches[];
 
   constructor(plan: FoldPlan, rules: LogRules) {
     const each = (make: () => Stretches) => plan.channels.map(make);
@@ -32,10 +34,18 @@ export class Watch {
     const lasts = ({ time }: { time: number }) => time >= rules.interruption * 1000;
     this.standing = new Stretches(lasts);
     this.standingLoaded = new Stretches(lasts);
+    const alone = [this.lifted, this.slowing, this.standing, this.standingLoaded];
+    this.#all = [...this.below, ...this.above, ...this.missing, ...alone];
   }
 
   /** A frame that lies in one block as a whole. */
   next(frame: Frame, judged: JudgedFrame): void {
+    // Most minutes are like that, and looking for what they do not have would take longer than all else.
+    if (judged.every(({ isOrdinary }) => isOrdinary)) {
+      for (const stretches of this.#all) stretches.next(frame, null);
+      this.#watchFrozen(frame, true);
+      return;
+    }
     const where = (test: (row: JudgedFrame[number]) => boolean): StretchPart | null =>
       joined(judged.filter((row) => row.sums.rows > 0 && test(row)).map(({ sums }) => sums));
     const of = (c: number, state: ChannelState) =>
@@ -64,24 +74,16 @@ export class Watch {
   }
 
   close(): void {
-    const all = [
-      this.below,
-      this.above,
-      this.missing,
-      this.frozen,
-      [this.lifted, this.slowing, this.standing, this.standingLoaded],
-    ];
-    for (const stretches of all.flat()) stretches.close();
+    for (const stretches of [...this.#all, ...this.frozen]) stretches.close();
   }
 
   #watchFrozen(frame: Frame, isTurning: boolean): void {
-    const { firstLine, lastLine, rows, time } = { ...wholeFrame(frame) };
     if (isTurning) this.turningFrames += 1;
-    for (const [c, sums] of frame.channels.entries()) {
+    for (let c = 0; c < frame.channels.length; c++) {
+      const sums = frame.channels[c]!;
       const isStill = isTurning && sums.count > 1 && sums.min === sums.max;
       if (isTurning && sums.count > 1 && !isStill) this.moving[c]! += 1;
-      const part = { firstLine, lastLine, rows, time, distance: 0, value: sums.min };
-      this.frozen[c]!.next(frame, isStill ? part : null);
+      this.frozen[c]!.next(frame, isStill ? { ...wholeFrame(frame), value: sums.min } : null);
     }
   }
 }
