@@ -104,8 +104,8 @@ function singleHitPair(
   const [a, b] = [sides[first]!.single, sides[second]!.single];
   if (typeof a === 'string' || typeof b === 'string') throw new Error('refused before, for want of a model');
   const { scale } = laws[law];
-  const differences = joinedDifferences(a, b, scale, confidence, 'specimen-effect');
-  const [x, y] = [a(0.5, confidence, 1), b(0.5, confidence, 1)];
+  const differences = joinedDifferences(a.limits, b.limits, scale, confidence, 'specimen-effect');
+  const [x, y] = [a.limits(0.5, confidence, 1), b.limits(0.5, confidence, 1)];
   const ratio = differences[0]?.ratio ?? null;
   return {
     first,

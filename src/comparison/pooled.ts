@@ -32,7 +32,7 @@ export function poolSides(
       pooled.push(first!);
       continue;
     }
-    const name = first!.sample.label;
+    const name = nameOf(first!);
     const factors = factorStates(
       group.map(({ facts }) => facts),
       [],
@@ -57,6 +57,10 @@ function groupsOf(sides: readonly Side[]): Side[][] {
   return [...groups.values()];
 }
 
+function nameOf({ sample: { construction } }: Side): string {
+  return `${construction.id}@${construction.revision}`;
+}
+
 function differing(factors: readonly ComparedFactor[]): string[] {
   return factors
     .filter(({ state, despite }) => state === 'differs' && despite === null)
@@ -68,7 +72,7 @@ function differing(factors: readonly ComparedFactor[]): string[] {
 
 function agreement(first: Side, other: Side, law: LawName): string[] {
   const found = equalMedians(first.looks, other.looks, laws[law]);
-  const runs = `runs ${first.sample.run ?? first.sample.path} and ${other.sample.run ?? other.sample.path} of ${first.sample.label}`;
+  const runs = `runs ${first.sample.run ?? first.sample.path} and ${other.sample.run ?? other.sample.path} of ${nameOf(first)}`;
   return found === null || found.p === null
     ? [`${runs} are pooled; whether they agree cannot be tested`]
     : [`${runs} are pooled; that their medians agree has p = ${found.p.toPrecision(2)}`];

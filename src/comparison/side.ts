@@ -13,6 +13,13 @@ export interface Look extends Observation {
 /** A quantile of one side with limits of its own; null where there are none of that kind. */
 export type LimitsOf = (share: number, level: number, sides: 1 | 2) => BoundedQuantile | null;
 
+/** Limits for single hits on fresh tyres. */
+export interface SingleHits {
+  readonly limits: LimitsOf;
+  /** Why the data do not tell the spread between tyres from that of hits, which the limits then cover; null where they do. */
+  readonly untold: string | null;
+}
+
 /** One of the samples that are compared, ready: its looks, and what is recorded of it. */
 export interface Side {
   readonly sample: ComparedSample;
@@ -26,7 +33,7 @@ export interface Side {
   /** Limits by simulation of the test as it was made; null where it cannot be repeated. */
   readonly calibrated: LimitsOf | null;
   /** Single hits on fresh tyres, from the model with a specimen effect; a reason where there is none. */
-  readonly single: LimitsOf | string;
+  readonly single: SingleHits | string;
   /** Why its evidence may not be compared; null as a rule. */
   readonly refused: string | null;
 }

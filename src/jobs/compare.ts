@@ -44,9 +44,10 @@ export async function compare(paths: readonly string[], options: CompareOptions)
   const sides = labelled(referenceFirst(pooled.sides, reference));
   if (sides.length < 2) throw new InputError(tooFew(runs, sides));
   const matched = matchedReferences(sides, reference);
-  const factors = factorsOf(sides, matched, despite, covariates);
-  throwIfIdle(despite, factors);
   const methods = methodsTogether(runs.protocols);
+  const aside = asideBy(crossesDays(sides, matched), covariates, methods.bySingleHits !== null);
+  const factors = factorsOf(sides, matched, despite, aside);
+  throwIfIdle(despite, factors);
   const refused = [
     ...runs.mixed,
     ...methods.refused,
@@ -70,7 +71,10 @@ export async function compare(paths: readonly string[], options: CompareOptions)
       ...pooled.notes,
       ...(methods.bySingleHits === null
         ? []
-        : [`compared by single hits on fresh tyres alone: ${methods.bySingleHits}`]),
+        : [
+            `compared by single hits on fresh tyres alone: ${methods.bySingleHits}`,
+            ...sides.flatMap(untoldNote),
+          ]),
       ...rigNotes(
         sides
           .filter(isImpactSide)
@@ -153,16 +157,27 @@ function crossesDays(sides: readonly Side[], matched: ReadonlyMap<number, number
   return references.size > 1 && matched.size + references.size === sides.length;
 }
 
-/** What a ratio to the reference of the same day does away with. */
+/** What a ratio to the reference of the same day does away with, and what single hits on fresh tyres do. */
 const OF_THE_DAY: ReadonlySet<string> = new Set(['day', 'rig', 'operator', 'mean temperature']);
-const BY_REFERENCE = 'each side is told as a ratio to the reference of its own day';
-const BY_COVARIATE = 'allowed for as a covariate';
+const OF_THE_RISE: ReadonlySet<string> = new Set(['start', 'step']);
+
+/** Why a difference is put aside by the way of comparing itself; null where it is not. */
+type AsideBy = (factor: ComparedFactor) => string | null;
+
+function asideBy(crosses: boolean, covariates: readonly string[], bySingleHits: boolean): AsideBy {
+  return ({ name, note }) => {
+    if (crosses && OF_THE_DAY.has(name))
+      return 'each side is told as a ratio to the reference of its own day';
+    if (bySingleHits && OF_THE_RISE.has(name)) return 'single hits on fresh tyres are compared';
+    return covariates.includes(name) && note === 'shared in part only' ? 'allowed for as a covariate' : null;
+  };
+}
 
 function factorsOf(
   sides: readonly Side[],
   matched: ReadonlyMap<number, number>,
   despite: ReadonlyMap<string, string>,
-  covariates: readonly string[],
+  aside: AsideBy,
 ): ComparedFactor[] {
   // References of several days are one construction: they need not be like the candidates, only like each other.
   const crosses = crossesDays(sides, matched);
@@ -174,11 +189,8 @@ function factorsOf(
     despite,
   );
   return found.map((factor) => {
-    if (factor.state !== 'differs' || factor.despite !== null) return spread(factor, places, sides.length);
-    const byReference = crosses && OF_THE_DAY.has(factor.name);
-    const byCovariate = covariates.includes(factor.name) && factor.note === 'shared in part only';
-    const reason = byReference ? BY_REFERENCE : byCovariate ? BY_COVARIATE : null;
-    return spread({ ...factor, despite: reason }, places, sides.length);
+    const isOpen = factor.state === 'differs' && factor.despite === null;
+    return spread(isOpen ? { ...factor, despite: aside(factor) } : factor, places, sides.length);
   });
 }
 
@@ -214,6 +226,11 @@ function singleHitRefusals(sides: readonly Side[], why: string): string[] {
         ]
       : [],
   );
+}
+
+function untoldNote({ single, sample }: Side): string[] {
+  if (typeof single === 'string' || single.untold === null) return [];
+  return [`${sample.label}: the limits cover what the drops do not tell: ${single.untold}`];
 }
 
 function tooFew({ unread }: ReadRuns, sides: readonly Side[]): Problem[] {

@@ -40,7 +40,6 @@ function sideOf(made: Made, construction: Construction | null, path: string): Im
   const { test, scale, replayed, evidence } = made;
   const { protocol, rig } = test;
   const { observations, specimens, drops } = observe(evidence, scale.of);
-  const used = evidence.drops.filter(({ use }) => use === 'used');
   const pressure = plannedPressure(protocol, construction);
   const tyres = tyresOf(made, pressure);
   const { mass } = massUsed(scale, tyres.drops);
@@ -76,7 +75,7 @@ function sideOf(made: Made, construction: Construction | null, path: string): Im
     ],
     tyres,
     calibrated: fit !== null && isCalibrated ? limitsOf(fit.quantile) : null,
-    single: singleLimits(estimated.singleHit, used.length > specimens),
+    single: singleHits(estimated.singleHit),
     refused:
       construction === null ? 'its tyres are of no known construction' : obstacleOf(evidence, replayed),
   };
@@ -107,13 +106,10 @@ function limitsOf(quantile: (share: number, level: number, sides: 1 | 2) => Stre
   };
 }
 
-function singleLimits(single: SingleHitStrength | string | null, isHitAgain: boolean): LimitsOf | string {
+function singleHits(single: SingleHitStrength | string | null): Side['single'] {
   if (typeof single === 'string') return single;
-  if (single === null)
-    return isHitAgain
-      ? 'no specimen effect was fitted'
-      : 'each tyre was hit once: hits cannot be told from tyres';
-  return single.untold ?? limitsOf(single.quantile);
+  if (single === null) return 'each tyre was hit once: hits cannot be told from tyres';
+  return { limits: limitsOf(single.quantile), untold: single.untold };
 }
 
 /** Why a sample's own evidence may not be compared; null as a rule. */
