@@ -71,11 +71,15 @@ function withoutMass(protocol: ImpactProtocol): Problem {
   return problemAt(protocol, 'method', 'mass-missing', message);
 }
 
+/** Where each site is a series of its own, specimens do not end an up-and-down series: it needs a count of drops. */
 function seriesPerSite(protocol: ImpactProtocol): Problem[] {
-  if (protocol.sites.each !== 'series-per-site') return [];
+  const { sites, method, stop } = protocol;
+  if (sites.each !== 'series-per-site' || method === 'rising-height' || method === 'fixed-level') return [];
+  if (stop === null || stop.drops !== undefined || stop.reversals !== undefined || stop.atMost !== undefined)
+    return [];
   const message =
-    'found each: series-per-site, expected new-spot or same-spot: several series on one specimen cannot be simulated yet';
-  return [problemAt(protocol, 'sites', 'sites-not-simulated', message)];
+    'found no count that ends the series of a site, expected drops or reversals beside specimens: such as stop: { drops: 20, specimens: 3 }';
+  return [problemAt(protocol, 'stop', 'protocol-cannot-stop', message)];
 }
 
 /** The criteria that a simulated test speaks to; the others are named in a note. */

@@ -100,7 +100,7 @@ function medianLimitOf({ criteria }: Specification): number | null {
 function notCalibrated(design: DesignedTest, isAsked: boolean): string[] {
   if (!isAsked || calibratedLimits(design) !== null) return [];
   return [
-    'Intervals are those of the profile likelihood, also behind the verdicts: analyze calibrates none where energy does not follow from the level alone, nor where the number of tyres is left open. They are somewhat too narrow, so that pass and fail come a little too readily.',
+    'Intervals are those of the profile likelihood, also behind the verdicts: analyze calibrates none where energy does not follow from the level alone, and here no test is where the number of tyres is left open or each site is a series of its own. They are somewhat too narrow, so that pass and fail come a little too readily.',
   ];
 }
 

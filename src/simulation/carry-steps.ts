@@ -3,6 +3,7 @@ import { isStepping, plannedLevels, specimensOf } from '../impact/rules/method-r
 import { NO_PROGRESS, stopReached } from '../impact/rules/stop.ts';
 import type { RandomStream } from '../statistics/random/random-stream.ts';
 import { carryOut, MOST_DROPS, type Trials } from './carry-out.ts';
+import { bySites } from './carry-sites.ts';
 import { type Design, ruleOf } from './design.ts';
 import type { LevelTable } from './level-table.ts';
 import type { Tyres } from './strength.ts';
@@ -21,6 +22,7 @@ export type Carrying = (
  * by the same moves in numbers alone, which takes half the time; a test holds the one to the other.
  */
 export function carrying(design: Design): Carrying {
+  if (design.protocol.sites.each === 'series-per-site') return bySites(design);
   if (isStepping(design.protocol.method)) return bySteps(design);
   const rule = ruleOf(design);
   return (...test) => carryOut(rule, ...test);

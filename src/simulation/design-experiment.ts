@@ -29,7 +29,7 @@ export interface DesignExperiment {
 /** The experiment of a design; null where `analyze` gives no calibrated intervals either, or its size is left open. */
 export function experimentOf(design: Design): DesignExperiment | null {
   const { protocol, rig, energyPerLevel } = design;
-  if (protocol.energy !== 'potential') return null;
+  if (protocol.energy !== 'potential' || protocol.sites.each === 'series-per-site') return null;
   const { standard, scale } = laws[protocol.distribution];
   const isOnce = protocol.sites.each === 'new-spot' && hitsAllowed(protocol) === 1;
   const base: ExperimentBase = {

@@ -56,7 +56,8 @@ function evaluated(
       ? specimenEstimators(confidence, scale, damageOf(protocol))
       : [];
   if (method === 'rising-height') return [...found, ...specimen, notedHeights];
-  const grid = method === 'up-and-down' ? gridOf(design) : null;
+  const isOneSeries = protocol.sites.each !== 'series-per-site';
+  const grid = method === 'up-and-down' && isOneSeries ? gridOf(design) : null;
   const counted =
     grid === null || (distribution !== 'normal' && distribution !== 'lognormal')
       ? []

@@ -74,7 +74,9 @@ export function rises(scale: Sample['scale']): Sampling {
     pairs.length = 0;
     let survived = 0;
     for (let i = 0; i < size; i++) {
-      const isLast = i + 1 === size || specimen[i + 1] !== specimen[i];
+      // Another specimen, or the next site of the same one, which begins below.
+      const isLast =
+        i + 1 === size || specimen[i + 1] !== specimen[i] || levels.y[level[i + 1]!]! <= levels.y[level[i]!]!;
       if (failed[i]) pairs.push(survived * LEVELS + level[i]! + 1);
       else if (isLast) pairs.push((level[i]! + 1) * LEVELS);
       survived = failed[i] || isLast ? 0 : level[i]! + 1;
