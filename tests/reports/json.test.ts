@@ -33,7 +33,7 @@ describe('analysisDocument', () => {
     expect(keys(document.estimates[0].interval)).toBe('level lower method sides upper');
     expect(document.estimates[1].probability).toBe(0.1);
     expect(keys(document.criteria[0])).toBe(
-      'basis bounds confidence counted estimate id limit quantity rule verdict why',
+      'basis bounds confidence counted estimate id limit quantity rule specimens standardError verdict why',
     );
     expect(keys(document.criteria[0].limit)).toBe('atLeast unit');
   });
