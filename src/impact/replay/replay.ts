@@ -9,6 +9,7 @@ import { countDrops, leftOutOf, type ReplayCounts } from './counts.ts';
 import { checkEachDrop } from './each-drop.ts';
 import { type GroupKey, grouped, groupName } from './groups.ts';
 import { mountingsOf, rimKind } from './mounting.ts';
+import { remarkNotes } from './remarks.ts';
 import type { ReplayedDrop, Visit } from './replayed.ts';
 import { visiting } from './replayed.ts';
 import { followSeries, type SeriesOutcome } from './series.ts';
@@ -96,7 +97,7 @@ export function replay(input: ReplayInput): Replay {
     conformance: conformanceStatus(list, ...judged.map(({ counts }) => leftOutOf(counts))),
     provisional,
     counts: samples.length === 1 ? samples[0]!.counts : countDrops(visits),
-    notes: [...setAsideNote(visits), ...notes, ...followed.notes],
+    notes: [...setAsideNote(visits), ...notes, ...remarkNotes(visits), ...followed.notes],
   };
 }
 

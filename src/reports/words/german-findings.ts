@@ -6,6 +6,7 @@ export const GERMAN_FINDINGS: readonly Template[] = [
   ['height {}, all drops planned from {} ± {}', 'Höhe {1}, alle Schläge geplant aus {2} ± {3}'],
   ['height {}, the log itself planned {}', 'Höhe {1}, die Messdatei selbst plante {2}'],
   ['mass {}, planned {} ± {}', 'Masse {1}, geplant {2} ± {3}'],
+  ['{} states {} kg, the protocol {} kg', '{1} gibt {2} kg an, der Prüfplan {3} kg'],
   ['mass {} in the log, {} kg in the {} (± {})', 'Masse {1} in der Messdatei, {2} kg im {3} (± {4})'],
   ['from here on the step is {}: {}, planned {}', 'von hier an ist die Stufe {1}: {2}, geplant {3}'],
   [

@@ -492,6 +492,19 @@ export const GERMAN_NOTES: readonly Template[] = [
     '{} of the {} expected numbers of failures and survivals at the {} levels are below 5 ({} below 1): too few drops a level for a test of the law',
     '{1} der {2} erwarteten Zahlen von Ausfällen und Überstandenen auf den {3} Stufen sind unter 5 ({4} unter 1): zu wenige Schläge je Stufe für einen Test der Verteilung',
   ],
+  [
+    'remarks on {} that count, to be read: {}; a remark leaves nothing out, a reason of the catalogue does (valid, reason)',
+    'Bemerkungen zu {1~}, die zählen, sind zu lesen: {2}; eine Bemerkung lässt nichts aus, ein Grund des Katalogs schon (valid, reason)',
+  ],
+  [
+    'remarks on {} that counts, to be read: {}; a remark leaves nothing out, a reason of the catalogue does (valid, reason)',
+    'Bemerkungen zu {1~}, der zählt, sind zu lesen: {2}; eine Bemerkung lässt nichts aus, ein Grund des Katalogs schon (valid, reason)',
+  ],
+  [
+    'axle nuts tightened otherwise: {}; most others {} N·m',
+    'Achsmuttern anders angezogen: {1}; die meisten anderen {2} N·m',
+  ],
+  ['axle nuts tightened otherwise: {}; planned {} N·m', 'Achsmuttern anders angezogen: {1}; geplant {2} N·m'],
   ['rig or rim changed within the series', 'Prüfstand oder Felge wechselte in der Reihe'],
   [
     'nominally 95 %, but it held in {} of 100 simulated tests of 30 drops with steps of 0.5, 1 and 1.5 spreads (10 % point): the spread of an up-and-down test is known like one with about {} degrees of freedom, not {}',

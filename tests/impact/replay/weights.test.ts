@@ -229,3 +229,19 @@ describe('the torque of the axle nuts', () => {
     ]);
   });
 });
+
+describe('remarks', () => {
+  it('that tell of something odd are shown, and leave nothing out', () => {
+    const remarks: Readonly<Record<number, string>> = {
+      3: 'nochmal, war schief',
+      4: 'new tyre, fine',
+      6: 'Reifen gewechselt!!',
+    };
+    const drops = logOf(KEPT).map((drop) => ({ ...drop, remark: remarks[drop.line] ?? null }));
+    const result = replayed(upAndDownProtocol(), drops);
+    expect(result.notes).toContainEqual(
+      expect.stringContaining('2 drops that count, to be read: line 3 "nochmal, war schief", line 6 "Reifen'),
+    );
+    expect(result.counts.excluded).toBe(0);
+  });
+});
