@@ -1,5 +1,6 @@
 // One full pass over a drum log, for bench/drum.mjs: `drum-once LOG plain|semicolon THREADS`.
 import { createHash } from 'node:crypto';
+import { compileSparingly } from '../src/cli/engine.ts';
 import type { EnduranceBlock } from '../src/documents/kinds.ts';
 import { drumDeviations } from '../src/endurance/deviations.ts';
 import { passDrumLogs } from '../src/endurance/drum-pass.ts';
@@ -46,6 +47,8 @@ function numbersOf({ time, rows, channels }: Minute): Float64Array {
   return numbers;
 }
 
+// As the command does before it starts its threads.
+compileSparingly();
 const before = process.cpuUsage();
 const begin = performance.now();
 const minutes = createHash('sha256');

@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { PartRunner } from '../endurance/part-runner.ts';
+import { compileSparingly } from './engine.ts';
 
 /** Bytes below which a log is read before a thread has started. */
 const WORTH_THREADS = 16 << 20;
@@ -15,6 +16,7 @@ export async function drumRunner(bytes: number): Promise<PartRunner> {
   const { inlineRunner, threadRunner } = await import('../endurance/part-runner.ts');
   const entry = new URL('./drum-worker.js', import.meta.url);
   if (bytes < WORTH_THREADS || !existsSync(fileURLToPath(entry))) return inlineRunner();
+  compileSparingly();
   // The hash and the calling thread take about one core.
   return threadRunner(entry, Math.max(1, availableParallelism() - 1));
 }
