@@ -12,9 +12,15 @@ export interface Ran {
 /** Runs the command line in process, on invented streams. */
 export async function tirelab(
   args: readonly string[],
-  world: { readonly input?: string; readonly env?: Record<string, string>; readonly terminal?: boolean } = {},
+  world: {
+    readonly input?: string;
+    readonly env?: Record<string, string>;
+    readonly terminal?: boolean;
+    /** Told all of the output so far, whenever something was written. */
+    readonly onOutput?: (text: string) => void;
+  } = {},
 ): Promise<Ran> {
-  const out = new Captured();
+  const out = new Captured(world.onOutput);
   const err = new Captured();
   const stdin =
     world.input === undefined ? new PassThrough().end() : Readable.from([Buffer.from(world.input)]);
@@ -31,9 +37,16 @@ export async function tirelab(
 
 class Captured extends Writable {
   text = '';
+  readonly #told: ((text: string) => void) | undefined;
+
+  constructor(told?: (text: string) => void) {
+    super();
+    this.#told = told;
+  }
 
   override _write(chunk: Buffer, _encoding: string, done: () => void): void {
     this.text += chunk.toString('utf8');
+    this.#told?.(this.text);
     done();
   }
 }
