@@ -7,12 +7,14 @@
  *   npx esbuild bench/mutator.ts --bundle --platform=node --format=cjs --outfile=FILE.cjs
  *   node FILE.cjs [places, default 100] [first seed, default 1] > bench/mutator.md
  *   node FILE.cjs --visibility > src/conformance/visibility.md
+ *   node FILE.cjs --drum-visibility > src/conformance/drum-visibility.md
  *   node FILE.cjs --fixtures fixtures/deviations
  */
 
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { CATALOGUE } from '../src/conformance/catalogue/catalogue.ts';
+import { DRUM_VISIBILITY } from '../src/conformance/drum-visibility.ts';
 import { visibilityMarkdown } from '../src/conformance/visibility.ts';
 import { randomStream } from '../src/statistics/random/random-stream.ts';
 import { csv } from '../tests/mutation/analysed.ts';
@@ -21,7 +23,9 @@ import { INJECTIONS } from '../tests/mutation/injections.ts';
 import { falseAlarms, falseAlarmsElsewhere, tally } from '../tests/mutation/tally.ts';
 
 const [first, second] = process.argv.slice(2);
+const drums = { rows: DRUM_VISIBILITY, test: 'drum' } as const;
 if (first === '--visibility') process.stdout.write(visibilityMarkdown(CATALOGUE));
+else if (first === '--drum-visibility') process.stdout.write(visibilityMarkdown(CATALOGUE, drums));
 else if (first === '--fixtures') writeFixtures(second!);
 else void count(Number(first ?? 100), Number(second ?? 1));
 

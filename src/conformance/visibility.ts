@@ -17,12 +17,14 @@ export interface Visibility {
   readonly unseen: string;
 }
 
-const row = (code: string, seen: readonly Seen[], from: string, unseen = ''): Visibility => ({
-  code,
-  seen,
-  from,
-  unseen,
-});
+/** One row of a table. */
+export const visibilityRow = (
+  code: string,
+  seen: readonly Seen[],
+  from: string,
+  unseen = '',
+): Visibility => ({ code, seen, from, unseen });
+const row = visibilityRow;
 
 /** For each departure of a drop test whether data can show it, and from what. `visibility.md` prints it. */
 export const VISIBILITY: readonly Visibility[] = [
@@ -104,10 +106,20 @@ export const VISIBILITY: readonly Visibility[] = [
   row('DROP-56', ['column'], 'drops beyond the stop rule', 'stopping early when it looks well: DROP-10'),
 ];
 
-/** The table as Markdown: what `visibility.md` holds. */
-export function visibilityMarkdown(titles: ReadonlyMap<string, { readonly title: string }>): string {
+/**
+ * A table as Markdown: what `visibility.md` holds, and `drum-visibility.md`.
+ *
+ * @param of whose rows they are
+ */
+export function visibilityMarkdown(
+  titles: ReadonlyMap<string, { readonly title: string }>,
+  of: { readonly rows: readonly Visibility[]; readonly test: 'drop' | 'drum' } = {
+    rows: VISIBILITY,
+    test: 'drop',
+  },
+): string {
   const head = ['code', 'departure', 'seen from', 'namely', 'not seen'];
-  const cells = VISIBILITY.map(({ code, seen, from, unseen }) => [
+  const cells = of.rows.map(({ code, seen, from, unseen }) => [
     code,
     titles.get(code)?.title ?? '',
     seen.join(', '),
@@ -117,9 +129,11 @@ export function visibilityMarkdown(titles: ReadonlyMap<string, { readonly title:
   const widths = head.map((_, i) => Math.max(...[head, ...cells].map((row) => row[i]!.length)));
   const line = (row: readonly string[]) => `| ${row.map((cell, i) => cell.padEnd(widths[i]!)).join(' | ')} |`;
   return [
-    '# Which departures of a drop test data can show',
+    `# Which departures of a ${of.test} test data can show`,
     '',
-    'Made from `visibility.ts` (`bench/mutator.ts --visibility`); a test holds the two together.',
+    of.test === 'drop'
+      ? 'Made from `visibility.ts` (`bench/mutator.ts --visibility`); a test holds the two together.'
+      : 'Made from `drum-visibility.ts` (`bench/mutator.ts --drum-visibility`); a test holds the two together.',
     '',
     line(head),
     line(widths.map((width) => '-'.repeat(width))),

@@ -5,13 +5,20 @@ import { echo, quote } from '../problem/echo.ts';
 
 /** Words of the table of events that are departures from a protocol; any other is a note. Common practice, no source. */
 const CODES: ReadonlyMap<string, string> = new Map([
+  ['cleat lost', 'DRUM-07'],
+  ['cleat loose', 'DRUM-07'],
+  ['cleats changed', 'DRUM-08'],
   ['top-up', 'DRUM-09'],
+  ['sensor moved', 'DRUM-14'],
   ['fan', 'DRUM-15'],
   ['remounted', 'DRUM-26'],
   ['moved', 'DRUM-27'],
   ['taken off', 'DRUM-31'],
+  ['schedule changed', 'DRUM-33'],
+  ['misaligned', 'DRUM-35'],
   ['surface', 'DRUM-36'],
   ['debris', 'DRUM-37'],
+  ['no warm-up', 'DRUM-38'],
   ['override', 'DRUM-48'],
 ]);
 

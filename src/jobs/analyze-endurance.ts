@@ -12,8 +12,10 @@ import { lifeEvidence } from '../endurance/life/life-evidence.ts';
 import { fitLife } from '../endurance/life/life-fit.ts';
 import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
 import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
+import { type DrumRecords, protocolDeviations } from '../endurance/protocol-deviations.ts';
 import { referredPressures } from '../endurance/referred-pressure.ts';
 import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
+import { kilometres } from '../endurance/summary.ts';
 import { deviationsOfRuns, tyreEntries } from '../endurance/tyres.ts';
 import { wearEstimates, wearEvidence } from '../endurance/wear/wear-estimates.ts';
 import { wearDeviations, wearOf } from '../endurance/wear/wear-readings.ts';
@@ -40,6 +42,7 @@ export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
     ...lifeDeviations(lives),
     ...wearDeviations(inspections),
     ...eventDeviations(test.events?.records ?? []),
+    ...protocolDeviations(recordsOf(test, lives)),
   ];
   const conformance = conformanceOf(deviations);
   const judged =
@@ -131,6 +134,25 @@ export function livesOf(test: EnduranceTest): TyreLife[] {
       lifeOf(outcome, notAtCondition === null ? ofLog(outcome.specimen) : { notAtCondition }),
     ),
   ];
+}
+
+/** What is laid side by side to see whether the test kept to its documents. */
+function recordsOf(test: EnduranceTest, lives: readonly TyreLife[]): DrumRecords {
+  const { protocol, rig, drum, tyres, register } = test;
+  const { ledger, plan } = drum?.pass ?? { ledger: null, plan: null };
+  return {
+    protocol,
+    drum: rig?.drum ?? null,
+    summary: drum?.summary ?? null,
+    lives,
+    inspections: test.inspections?.records ?? [],
+    events: test.events?.records ?? [],
+    checks: test.checks?.records ?? [],
+    register,
+    positions: new Set(tyres.flatMap(({ tyre }) => (tyre?.stints ?? []).map(({ position }) => position)))
+      .size,
+    signs: (ledger?.signs.listed ?? []).map((sign) => ({ ...sign, km: kilometres(sign.distance, plan!) })),
+  };
 }
 
 /** What the log says of a tyre: its own columns on a drum of several positions, else those of the drum. */

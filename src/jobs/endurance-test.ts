@@ -1,6 +1,7 @@
 import type { EnduranceProtocol } from '../documents/kinds.ts';
 import { protocolOnDrum } from '../endurance/by-drum.ts';
 import type { LogSource } from '../logs/bytes.ts';
+import { type RigCheck, readChecks } from '../logs/checks.ts';
 import type { ColumnKind } from '../logs/columns.ts';
 import { type DrumEvent, EVENT_COLUMNS, readEvents } from '../logs/events.ts';
 import type { ExportProfile } from '../logs/export/profile.ts';
@@ -17,7 +18,10 @@ import { type DrumReading, type DrumRun, readSamples, type Samples } from './dru
 
 /** A drum test as it lies before a job: its documents and its tables, all read. */
 export interface EnduranceTest
-  extends Omit<Documents, 'protocol' | 'logs' | 'specimens' | 'inspections' | 'events' | 'inputs'> {
+  extends Omit<
+    Documents,
+    'protocol' | 'logs' | 'specimens' | 'inspections' | 'events' | 'checks' | 'inputs'
+  > {
   readonly protocol: EnduranceProtocol;
   readonly outcomes: readonly RecordTable<DrumOutcome>[];
   /** Null where no log of the drum was given; of several tyres on one drum the first. */
@@ -27,6 +31,7 @@ export interface EnduranceTest
   readonly register: Register | null;
   readonly inspections: RecordTable<Inspection> | null;
   readonly events: RecordTable<DrumEvent> | null;
+  readonly checks: RecordTable<RigCheck> | null;
   readonly inputs: readonly Input[];
 }
 
@@ -62,6 +67,7 @@ export async function readEnduranceTest(
     profile,
   );
   const events = await table(gather, documents.events, EVENT_COLUMNS, readEvents, profile);
+  const checks = documents.checks === null ? null : await gather.take(readChecks(documents.checks));
   const instants = (events?.records ?? []).map(({ time }) => time);
   const who = { events: events?.records ?? [], register };
   const runs =
@@ -80,11 +86,13 @@ export async function readEnduranceTest(
     register,
     inspections,
     events,
+    checks,
     inputs: [
       ...documents.inputs,
       ...(register ? [tableInput('specimens', register, register.specimens.length)] : []),
       ...(inspections ? [tableInput('inspections', inspections, inspections.records.length)] : []),
       ...(events ? [tableInput('events', events, events.records.length)] : []),
+      ...(checks ? [tableInput('checks', checks, checks.records.length)] : []),
       ...outcomes.map((table) => tableInput('log', table, table.records.length)),
       ...(drum?.files.map((log) => tableInput('log', log, log.rows)) ?? []),
     ],

@@ -1,5 +1,6 @@
 import { CATALOGUE } from '../conformance/catalogue/catalogue.ts';
 import { HEAVIER } from '../conformance/catalogue/heavier.ts';
+import { DRUM_VISIBILITY } from '../conformance/drum-visibility.ts';
 import { VISIBILITY } from '../conformance/visibility.ts';
 import { echo } from '../problem/echo.ts';
 import { suggest } from '../problem/suggest.ts';
@@ -44,7 +45,7 @@ function explanationOf({
   readonly effect: string;
   readonly excuses: boolean;
 }): Explanation {
-  const visible = VISIBILITY.find((row) => row.code === code);
+  const visible = [...VISIBILITY, ...DRUM_VISIBILITY].find((row) => row.code === code);
   return {
     code,
     title,

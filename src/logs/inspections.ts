@@ -20,9 +20,11 @@ export interface Inspection {
   /** mm. */
   readonly treadDepth: number | null;
   readonly state: 'hot' | 'cold' | null;
+  /** Path of a photo. */
+  readonly photo: string | null;
 }
 
-type Key = 'specimen' | 'distance' | 'kind' | 'zone' | 'finding' | 'point' | 'treadDepth' | 'state';
+type Key = 'specimen' | 'distance' | 'kind' | 'zone' | 'finding' | 'point' | 'treadDepth' | 'state' | 'photo';
 
 /** The columns of the table of inspections that mean something to tirelab. */
 export const INSPECTION_COLUMNS: readonly ColumnKind<Key>[] = [
@@ -34,6 +36,7 @@ export const INSPECTION_COLUMNS: readonly ColumnKind<Key>[] = [
   { key: 'point', name: 'point', unit: null },
   { key: 'treadDepth', name: 'tread depth', unit: 'mm' },
   { key: 'state', name: 'state', unit: null },
+  { key: 'photo', name: 'photo', unit: null },
 ];
 
 const DISTANCE: Range = { unit: 'km', least: 0, most: 1e6 };
@@ -65,6 +68,7 @@ export function readInspections(
       point: row.text('point'),
       treadDepth: row.quantity('treadDepth', DEPTH),
       state: row.word('state', STATES),
+      photo: row.text('photo'),
     };
   };
   return readRecords(source, INSPECTION_COLUMNS, take, recordForm(profile, INSPECTION_COLUMNS));

@@ -258,4 +258,74 @@ export const GERMAN_EFFECTS: readonly Template[] = [
     'dieser Prüfplan hat die Messdatei nicht gemacht: den nennen, der es tat, oder einen mit festen Stufen, deren Schläge in beliebiger Folge kommen dürfen; falsch Geschriebenes ändern',
   ],
   ['its drops after the failure are ignored', 'seine Schläge nach dem Ausfall werden übergangen'],
+  [
+    'every distance is wrong by that share; measure the drum and correct the counter',
+    'jede Strecke ist um diesen Anteil falsch; die Trommel ist zu messen und der Zähler zu berichtigen',
+  ],
+  [
+    'the tyre was not hit as planned since then; take the interval from the last good look',
+    'der Reifen wurde seither nicht wie geplant getroffen; der Bereich zählt ab dem letzten guten Blick',
+  ],
+  [
+    'the life is one of two tests; split it there',
+    'die Lebensdauer ist eine aus zwei Prüfungen; sie ist dort zu trennen',
+  ],
+  [
+    'readings before and after it are not of one place',
+    'Ablesungen davor und danach sind nicht von einer Stelle',
+  ],
+  [
+    'rubber softens and ages faster; look for reversion',
+    'Gummi wird weich und altert schneller; auf Reversion ist zu achten',
+  ],
+  [
+    'a failure is known less closely: its interval is wider',
+    'ein Versagen ist ungenauer bekannt: sein Bereich ist weiter',
+  ],
+  [
+    'the life may have ended at the sign; take the interval from the last good sample',
+    'die Lebensdauer kann beim Anzeichen geendet haben; der Bereich zählt ab dem letzten guten Messwert',
+  ],
+  [
+    'part of the damage may be of the kilometres behind the sign',
+    'ein Teil des Schadens kann von den Kilometern nach dem Anzeichen stammen',
+  ],
+  [
+    'the others are suspensions at that distance; one failure says little of the shape',
+    'die anderen sind bei dieser Strecke suspendiert; ein Versagen sagt wenig über die Form',
+  ],
+  [
+    'its life is of no one schedule and is not pooled with others',
+    'seine Lebensdauer gehört zu keinem einen Ablauf und wird nicht mit anderen zusammengelegt',
+  ],
+  [
+    'its life is of a loaded tyre; keep it apart from those of new ones',
+    'seine Lebensdauer ist die eines belasteten Reifens; sie ist von der neuer zu trennen',
+  ],
+  [
+    'it wore on one side; its wear is not compared with that of others',
+    'er nutzte sich einseitig ab; sein Verschleiß wird nicht mit dem anderer verglichen',
+  ],
+  ['the first kilometres were run on a cold tyre', 'die ersten Kilometer liefen auf kaltem Reifen'],
+  [
+    'the blocks behind it were run on a tyre of another past than planned',
+    'die Abschnitte danach liefen auf einem Reifen mit anderer Vorgeschichte als geplant',
+  ],
+  [
+    'what it read is checked back once the gauge is calibrated again',
+    'was es anzeigte, wird rückwirkend geprüft, sobald es wieder kalibriert ist',
+  ],
+  [
+    'the drum may have drifted; nothing is corrected for it but by a written rule',
+    'die Trommel kann gewandert sein; berichtigt wird nur nach einer geschriebenen Regel',
+  ],
+  [
+    'vibration and heat of one reach the other; compare within the run of the drum',
+    'Schwingung und Wärme des einen erreichen den anderen; verglichen wird innerhalb des Trommellaufs',
+  ],
+  [
+    'a drum that stood ran no kilometres; the ledger is used',
+    'eine stehende Trommel lief keine Kilometer; verwendet wird das Streckenbuch',
+  ],
+  ['the cause rests on the words of whoever looked', 'die Ursache ruht auf den Worten dessen, der hinsah'],
 ];

@@ -13,6 +13,7 @@ const look = (specimen: string, distance: number, kind = 'planned', finding: str
   point: null,
   treadDepth: null,
   state: null,
+  photo: null,
 });
 const event = (specimen: string | null, time: number, word: string, value: string | null = null) => ({
   file: 'events.csv',
