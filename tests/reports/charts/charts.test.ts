@@ -81,7 +81,9 @@ describe('drops by their falling mass', () => {
     const svg = svgOf(figure(languages.en));
     expect(svg).toContain('>falling mass (kg)<');
     expect(svg).not.toContain('height above contact');
-    expect(figure(languages.en).alternative).toContain('3 drops between 7.70 and 8.00 kg: 1 failed, 2 survived');
+    expect(figure(languages.en).alternative).toContain(
+      '3 drops between 7.70 and 8.00 kg: 1 failed, 2 survived',
+    );
     // Three drops at two masses: two places from top to bottom.
     const places = new Set([...svg.matchAll(/cy="([\d.]+)" r="4.5"/gu)].map(([, cy]) => cy));
     expect(places.size).toBeGreaterThanOrEqual(2);
