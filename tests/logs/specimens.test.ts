@@ -17,6 +17,7 @@ describe('readSpecimens', () => {
       {
         file: '-',
         line: 2,
+        constructionColumn: 5,
         specimen: 'T-1',
         construction: 'C-114@2',
         role: 'candidate',
@@ -33,6 +34,7 @@ describe('readSpecimens', () => {
       {
         file: '-',
         line: 3,
+        constructionColumn: 5,
         specimen: 'T-2',
         construction: null,
         role: null,

@@ -252,6 +252,14 @@ export const GERMAN_NOTES: readonly Template[] = [
     'nur zum Vergleich mit alten Berichten: es liegt um eine halbe Stufe hoch, wo ein Reifen eine feste Festigkeit hat, und seine Verzerrung wandert mit Anfang und Stufe, wo Schläge streuen oder Schaden sich summiert',
   ],
   [
+    'one hit on a tyre that was not hit before; {}; the data cannot tell the spread between specimens from that from hit to hit: the median is {} if all of it lies between specimens and {} if all of it lies from hit to hit; several series or sites on each specimen would settle it; {}',
+    'ein Schlag auf einen noch nicht geschlagenen Reifen; {1}; die Daten können die Streuung zwischen Reifen nicht von der von Schlag zu Schlag trennen: der Median ist {2}, wenn alle zwischen Reifen liegt, und {3}, wenn alle von Schlag zu Schlag liegt; mehrere Reihen oder Stellen je Reifen würden es klären; {4}',
+  ],
+  [
+    'in simulated rising-height tests of 6, 8 and 12 tyres its bias was {} to {} of the spread, by how that parts, and its interval held in {} to {} %',
+    'in simulierten Prüfungen mit steigender Höhe an 6, 8 und 12 Reifen war seine Verzerrung {1} bis {2} der Streuung, je nachdem, wie diese sich teilt, und sein Intervall hielt in {3} bis {4} %',
+  ],
+  [
     'one hit on a tyre that was not hit before; {}; the data cannot tell the spread between specimens from that from hit to hit: the median is {} if all of it lies between specimens and {} if all of it lies from hit to hit; several series or sites on each specimen would settle it',
     'ein Schlag auf einen noch nicht geschlagenen Reifen; {1}; die Daten können die Streuung zwischen Reifen nicht von der von Schlag zu Schlag trennen: der Median ist {2}, wenn alle zwischen Reifen liegt, und {3}, wenn alle von Schlag zu Schlag liegt; mehrere Reihen oder Stellen je Reifen würden es klären',
   ],
