@@ -77,3 +77,12 @@ export function carryOut<State>(
     });
   }
 }
+
+/** Carries out one test of a design; false where it had not stopped after `MOST_DROPS` drops. */
+export type Carrying = (
+  tyres: Tyres,
+  drawsEffects: boolean,
+  levels: LevelTable,
+  stream: RandomStream,
+  into: Trials,
+) => boolean;

@@ -1,6 +1,5 @@
 import { specimensOf } from '../impact/rules/method-rules.ts';
-import { MOST_DROPS } from './carry-out.ts';
-import type { Carrying } from './carry-steps.ts';
+import { type Carrying, MOST_DROPS } from './carry-out.ts';
 import { type Design, ruleOf } from './design.ts';
 
 /**

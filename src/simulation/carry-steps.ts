@@ -1,21 +1,9 @@
 import { count } from '../impact/estimates/walks.ts';
 import { isStepping, plannedLevels, specimensOf } from '../impact/rules/method-rules.ts';
 import { NO_PROGRESS, stopReached } from '../impact/rules/stop.ts';
-import type { RandomStream } from '../statistics/random/random-stream.ts';
-import { carryOut, MOST_DROPS, type Trials } from './carry-out.ts';
+import { type Carrying, carryOut, MOST_DROPS } from './carry-out.ts';
 import { bySites } from './carry-sites.ts';
 import { type Design, ruleOf } from './design.ts';
-import type { LevelTable } from './level-table.ts';
-import type { Tyres } from './strength.ts';
-
-/** Carries out one test of a design; false where it had not stopped after `MOST_DROPS` drops. */
-export type Carrying = (
-  tyres: Tyres,
-  drawsEffects: boolean,
-  levels: LevelTable,
-  stream: RandomStream,
-  into: Trials,
-) => boolean;
 
 /**
  * How the tests of a design are carried out: by the protocol's own rule, or, for methods that move from level to level,
