@@ -147,6 +147,18 @@ describe('tirelab monitor', () => {
     for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
   });
 
+  it('is set as a report with its chart, and as Markdown', async () => {
+    const { status, out } = await tirelab(['monitor', 'fixtures/monitor/checks.csv', '--format', 'html']);
+    expect(status).toBe(1);
+    expect(out.match(/<svg/gu)).toHaveLength(1);
+    // A circle a point, filled where one signals: 2026-03-20 to 2026-03-27 are the last six of sixty working days.
+    const filled = out.match(/<circle [^>]*fill="#9a3412"/gu) ?? [];
+    expect(out.match(/<circle /gu)).toHaveLength(60);
+    expect(filled).toHaveLength(6);
+    const markdown = await tirelab(['monitor', 'fixtures/monitor/checks.csv', '--format', 'markdown']);
+    expect(markdown.out).toContain('most likely began on 2026-03-16');
+  });
+
   it('names the stored results that a drift touches', async () => {
     const quiet = Array.from({ length: 20 }, (_, i) => 50 + (i % 2 === 0 ? 0.5 : -0.5) * (1 + (i % 3) / 10));
     const off = [53, 53.2, 52.9];

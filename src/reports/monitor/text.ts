@@ -1,9 +1,10 @@
-import { amount, fixed, percent } from '../../quantity/amount.ts';
-import { counted, decimalsFor, significant } from '../../quantity/format.ts';
-import type { BatchBridge, MonitoredStandard, MonitorResult, TouchedResult } from '../../result/monitor.ts';
+import { fixed } from '../../quantity/amount.ts';
+import { decimalsFor, significant } from '../../quantity/format.ts';
+import type { MonitoredStandard, MonitorResult, TouchedResult } from '../../result/monitor.ts';
 import { named, type Page, pageOf, paragraph, section, sentence, type TextOptions } from '../text/page.ts';
 import { table } from '../text/table.ts';
 import { monitorChart } from './chart.ts';
+import { CHARTS, falseAlarms, findingOf, nameOf, SPREADS, saidOf, timesOf } from './words.ts';
 
 /** The check standards of a rig over time: the finding first, then each with its chart, then what it touches. */
 export function monitorText(result: MonitorResult, options: TextOptions): string {
@@ -21,67 +22,17 @@ export function monitorText(result: MonitorResult, options: TextOptions): string
   return `${lines.join('\n')}\n`;
 }
 
-function nameOf({ standard, rig }: MonitoredStandard): string {
-  const what = standard === null ? 'the reference' : named(standard);
-  return rig === null ? what : `${what} on ${named(rig)}`;
-}
-
-/** Times as days where no day has two points, else to the minute. */
-function daysOf({ points }: MonitoredStandard): (time: string) => string {
-  const days = new Set(points.map(({ time }) => time.slice(0, 10)));
-  return days.size === points.length
-    ? (time) => time.slice(0, 10)
-    : (time) => time.slice(0, 16).replace('T', ' ');
-}
-
 function titleOf(standard: MonitoredStandard): string {
   return `Check of ${nameOf(standard)}: ${CHARTS[standard.chart]}`;
 }
 
-const CHARTS = {
-  individuals: 'individuals and moving range',
-  'mean-range': 'mean and range',
-  'mean-spread': 'mean and standard deviation',
-} as const;
-const SPREADS = {
-  individuals: 'moving range',
-  'mean-range': 'range',
-  'mean-spread': 'standard deviation',
-} as const;
-
 function finding(page: Page, standard: MonitoredStandard): string[] {
-  const { drift, standing, signals, unit, limits } = standard;
-  const name = nameOf(standard);
-  const when = daysOf(standard);
-  if (standing === 'in-control') {
-    const settled = new Set(signals.map(({ settled: cause }) => cause)).size;
-    const past = settled === 0 ? '' : ` (${counted(settled, 'earlier signal')} settled)`;
-    return paragraph(page, `In control: ${name}, ${counted(standard.points.length, 'point')}${past}.`, 0).map(
-      (line) => page.ink.green.bold(line),
-    );
-  }
-  const first = signals.find(({ settled }) => settled === null)!;
-  const since =
-    drift === null
-      ? `the scatter signalled on ${when(first.from)}`
-      : `signalled on ${when(drift.signalled)}; the shift of ${signed(drift.shift, limits.sigma, unit)} most likely began on ${when(drift.began)}${drift.earliest === drift.latest ? '' : ` (${when(drift.earliest)} to ${when(drift.latest)})`}`;
-  return paragraph(page, `Out of control: ${name}, ${since}.`, 0).map((line) => page.ink.red.bold(line));
-}
-
-function signed(value: number, sigma: number, unit: string | null): string {
-  return `${value > 0 ? '+' : ''}${amount(value, decimalsFor(sigma), unit ?? '')}`;
+  const ink = standard.standing === 'in-control' ? page.ink.green.bold : page.ink.red.bold;
+  return paragraph(page, findingOf(standard), 0).map((line) => ink(line));
 }
 
 function ofStandard(page: Page, standard: MonitoredStandard): string[] {
-  const { drift, bridges, notes } = standard;
-  const said = [
-    ...bridges.map((bridge) => bridgeWords(bridge, standard)),
-    ...(drift?.byCusum
-      ? [`by the cumulative sum the shift began on ${daysOf(standard)(drift.byCusum)}`]
-      : []),
-    ...notes,
-    falseAlarms(standard),
-  ];
+  const said = [...saidOf(standard), falseAlarms(standard)];
   return [
     ...monitorChart(page, standard),
     '',
@@ -94,7 +45,7 @@ function ofStandard(page: Page, standard: MonitoredStandard): string[] {
 
 function limitLines(page: Page, standard: MonitoredStandard): string[] {
   const { base, limits, chart, subgroup, unit, ewma, cusum } = standard;
-  const when = daysOf(standard);
+  const when = timesOf(standard);
   const decimals = decimalsFor(limits.sigma / 3);
   const say = (value: number) => fixed(value, decimals);
   const rows = (['value', 'spread'] as const).map((which) => {
@@ -121,7 +72,7 @@ function limitLines(page: Page, standard: MonitoredStandard): string[] {
 
 function signalTable(page: Page, standard: MonitoredStandard): string[] {
   const { signals } = standard;
-  const when = daysOf(standard);
+  const when = timesOf(standard);
   const most = 12;
   const open = signals.filter(({ settled }) => settled === null);
   const shown = [...open, ...signals.filter(({ settled }) => settled !== null)].slice(0, most);
@@ -145,26 +96,6 @@ function signalTable(page: Page, standard: MonitoredStandard): string[] {
     ),
     ...(rest > 0 ? paragraph(page, `and ${rest} more (all in --json)`) : []),
   ];
-}
-
-function bridgeWords(
-  { from, to, occasions, difference, interval }: BatchBridge,
-  { limits, unit }: MonitoredStandard,
-): string {
-  const decimals = decimalsFor(limits.sigma / 3);
-  const ends = `${fixed(interval.lower, decimals)} to ${amount(interval.upper, decimals, unit ?? '')}`;
-  return `batch ${named(to)} reads ${signed(difference, limits.sigma / 3, unit)} against ${named(from)} (${percent(interval.level)} interval ${ends}, ${counted(occasions, 'occasion')} side by side): taken off its readings, so that one chart goes on; the uncertainty of this bridge is common to all of them`;
-}
-
-/** What a quiet rig costs in alarms: without it a signal cannot be weighed. */
-function falseAlarms({ runLength, base, rules }: MonitoredStandard): string {
-  const { limits, limitsAndRules, ewma, cusum } = runLength;
-  const together =
-    limitsAndRules === undefined
-      ? ''
-      : `, with the one-sided run rules (${rules}) ${limitsAndRules.toFixed(0)}`;
-  const loose = base.points < 25 ? `; limits from ${base.points} points signal more often` : '';
-  return `points between false alarms of a quiet rig: limits ${limits!.toFixed(0)}${together}, weighted average ${ewma!.toFixed(0)}, cumulative sum ${cusum!.toFixed(0)}, were the limits known${loose}`;
 }
 
 function touched(page: Page, results: readonly TouchedResult[]): string[] {

@@ -102,6 +102,30 @@ export const GERMAN_FINDINGS: readonly Template[] = [
     'der Vergleich vom {1} las {2}, Grenzen {3} (Zeile {4} der Prüfungen)',
   ],
   ['the reference of {} {} (line {} of the checks)', 'der Vergleich vom {1} {2} (Zeile {3} der Prüfungen)'],
+  [
+    'the velocity check of {} read {}, limits {} (line {} of the checks)',
+    'die Prüfung der Geschwindigkeit vom {1} las {2}, Grenzen {3} (Zeile {4} der Prüfungen)',
+  ],
+  [
+    'the velocity check of {} {} (line {} of the checks)',
+    'die Prüfung der Geschwindigkeit vom {1} {2} (Zeile {3} der Prüfungen)',
+  ],
+  [
+    'the check of the height scale of {} read {}, limits {} (line {} of the checks)',
+    'die Prüfung der Höhenskala vom {1} las {2}, Grenzen {3} (Zeile {4} der Prüfungen)',
+  ],
+  [
+    'the check of the height scale of {} {} (line {} of the checks)',
+    'die Prüfung der Höhenskala vom {1} {2} (Zeile {3} der Prüfungen)',
+  ],
+  [
+    'the check of the falling mass of {} read {}, limits {} (line {} of the checks)',
+    'die Prüfung der fallenden Masse vom {1} las {2}, Grenzen {3} (Zeile {4} der Prüfungen)',
+  ],
+  [
+    'the check of the falling mass of {} {} (line {} of the checks)',
+    'die Prüfung der fallenden Masse vom {1} {2} (Zeile {3} der Prüfungen)',
+  ],
   ['{}, settled: {}', '{1}, geklärt: {2}'],
   ['{} (DROP-29)', '{1} (DROP-29)'],
   ['{} (DROP-30)', '{1} (DROP-30)'],

@@ -13,6 +13,22 @@ export const GERMAN_NOTES: readonly Template[] = [
     "gravity: the rig's where it is known, else standard gravity, 9.80665 m/s²",
     'Fallbeschleunigung: die des Prüfstands, wo sie bekannt ist, sonst die Normfallbeschleunigung, 9,80665 m/s²',
   ],
+  [
+    'the uncertainty of the rig is not carried: its budget is one of m·g·h at one mass, and energies are kinetic',
+    'die Unsicherheit des Prüfstands wird nicht mitgeführt: ihre Bilanz ist die von m·g·h bei einer Masse, und die Energien sind kinetisch',
+  ],
+  [
+    'the uncertainty of the rig is not carried: its budget is one of m·g·h at one mass, and the falling mass differs between drops',
+    'die Unsicherheit des Prüfstands wird nicht mitgeführt: ihre Bilanz ist die von m·g·h bei einer Masse, und die fallende Masse ist nicht in allen Schlägen gleich',
+  ],
+  [
+    'the uncertainty of the pressure is left out: the protocol sets no pressure',
+    'die Unsicherheit des Drucks ist ausgelassen: der Prüfplan setzt keinen Druck',
+  ],
+  [
+    'drawing the inputs gives another interval than the law of propagation: state the drawn one',
+    'das Ziehen der Eingangsgrößen gibt einen anderen Bereich als die Fortpflanzung: anzugeben ist der gezogene',
+  ],
   ['sites: one hit a specimen', 'Stellen: ein Schlag je Reifen'],
   ['sites: a new spot for every hit', 'Stellen: eine neue Stelle für jeden Schlag'],
   [
