@@ -8,6 +8,7 @@ import type { TextOptions } from '../../reports/text/page.ts';
 import type { BatchCount } from '../../result/batch.ts';
 import { batchStatus } from '../../verdict/batch-status.ts';
 import type { Outlet } from '../destination.ts';
+import { compileLate } from '../engine.ts';
 import type { Progress } from '../progress.ts';
 import { type Shell, write } from '../shell.ts';
 import { type BatchFormat, type BatchTask, batchAnswerer, type Told } from './answer.ts';
@@ -38,6 +39,7 @@ export async function analyzeBatch(
   progress: Progress,
   { requests, options, format, workers, text }: BatchSettings,
 ): Promise<number> {
+  compileLate();
   const tasks = [...portions(requests, PORTION)].map((some) => ({
     requests: some,
     options,
