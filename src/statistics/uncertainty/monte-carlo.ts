@@ -27,19 +27,20 @@ export interface Propagation {
   readonly shortest: { readonly lower: number; readonly upper: number };
 }
 
-/**
- * Propagates distributions by drawing (JCGM 101, clause 7): so many independent draws of all inputs through the model.
- *
- * @param trials 10⁶ for two digits of a 95 % interval (JCGM 101, 7.2.3)
- * @param seed the same seed gives the same numbers
- */
-export function propagateByDrawing(
+/** How the result is drawn: how often, and from which stream of random numbers. */
+export interface Drawing {
+  /** 10⁶ for two digits of a 95 % interval (JCGM 101, 7.2.3). */
+  readonly trials: number;
+  /** The same seed gives the same numbers. */
+  readonly seed: number;
+}
+
+/** Values of the result from independent draws of all inputs (JCGM 101, clause 7), ascending. */
+export function drawResults(
   model: Model,
   laws: readonly InputLaw[],
-  { trials, seed, level }: { readonly trials: number; readonly seed: number; readonly level: number },
-): Propagation {
-  const inside = Math.round(level * trials);
-  if (!(inside > 0 && inside < trials)) throw new RangeError(`${trials} trials give no ${level} interval`);
+  { trials, seed }: Drawing,
+): Float64Array {
   const stream = randomStream(seed);
   const draws = laws.map((law) => drawFrom(law, stream));
   const inputs = new Array<number>(laws.length).fill(0);
@@ -48,21 +49,56 @@ export function propagateByDrawing(
     for (let i = 0; i < draws.length; i++) inputs[i] = draws[i]!();
     results[trial] = model(inputs);
   }
-  results.sort();
+  return results.sort();
+}
+
+/**
+ * The interval with as much probability below as above (JCGM 101, 7.7).
+ *
+ * @param results ascending
+ * @throws RangeError where there are too few results for the level
+ */
+export function symmetricInterval(results: Float64Array, level: number): Propagation['symmetric'] {
+  const inside = insideOf(results, level);
+  return intervalFrom(results, Math.floor((results.length - inside) / 2), inside);
+}
+
+/**
+ * Propagates distributions by drawing: all that the drawn results say.
+ *
+ * @throws RangeError where there are too few trials for the level
+ */
+export function propagateByDrawing(
+  model: Model,
+  laws: readonly InputLaw[],
+  { level, ...drawing }: Drawing & { readonly level: number },
+): Propagation {
+  const results = drawResults(model, laws, drawing);
+  const inside = insideOf(results, level);
   const { mean, standardDeviation } = summarise(Array.from(results));
-  const interval = (start: number) => ({ lower: results[start]!, upper: results[start + inside]! });
   let narrowest = 0;
-  for (let start = 1; start + inside < trials; start++) {
+  for (let start = 1; start + inside < results.length; start++) {
     const wider = results[narrowest + inside]! - results[narrowest]!;
     if (results[start + inside]! - results[start]! < wider) narrowest = start;
   }
   return {
-    trials,
+    trials: results.length,
     mean,
     standardUncertainty: standardDeviation!,
-    symmetric: interval(Math.floor((trials - inside) / 2)),
-    shortest: interval(narrowest),
+    symmetric: symmetricInterval(results, level),
+    shortest: intervalFrom(results, narrowest, inside),
   };
+}
+
+/** How many results further up an interval of the level ends. */
+function insideOf({ length }: Float64Array, level: number): number {
+  const inside = Math.round(level * length);
+  if (!(inside > 0 && inside < length)) throw new RangeError(`${length} trials give no ${level} interval`);
+  return inside;
+}
+
+function intervalFrom(results: Float64Array, start: number, inside: number) {
+  return { lower: results[start]!, upper: results[start + inside]! };
 }
 
 function drawFrom(law: InputLaw, stream: RandomStream): () => number {

@@ -21,7 +21,7 @@ export function validatePropagation(
     standardUncertainty,
     expandedUncertainty,
   }: { readonly value: number; readonly standardUncertainty: number; readonly expandedUncertainty: number },
-  drawn: Propagation,
+  drawn: Pick<Propagation, 'symmetric'>,
   digits: 1 | 2 = 2,
 ): Validation {
   // Rounded first: 0.0996 to two digits is 0.10, whose last digit counts for 0.01 rather than 0.001.
