@@ -1,5 +1,5 @@
-import { orderLimits } from './order-limits.ts';
-import type { Response } from './response.ts';
+import { chancesAtLeast } from './order-limits.ts';
+import { orderResponses, type Response } from './response.ts';
 
 /** An interval of levels; unbounded ends are ∓Infinity. */
 export interface LevelInterval {
@@ -18,11 +18,17 @@ export function orderInterval(
   probability: number,
   confidence: number,
 ): LevelInterval {
-  const limits = orderLimits(responses, confidence);
-  const below = limits.filter((l) => l.upper < probability).map((l) => l.level);
-  const above = limits.filter((l) => l.lower > probability).map((l) => l.level);
-  const lower = Math.max(-Infinity, ...below);
-  const upper = Math.min(Infinity, ...above);
+  const ordered = orderResponses(responses);
+  const mirrored = ordered.toReversed();
+  const risk = (1 - confidence) / 2;
+  const drops = (of: readonly Response[]) => of.map((response) => response.drops);
+  // Whether a limit lies beyond the share is asked at that share alone: no limit is sought.
+  const failed = ordered.map((response) => response.failures);
+  const survived = mirrored.map((response) => response.drops - response.failures);
+  const fromBelow = chancesAtLeast(failed, drops(ordered), probability);
+  const fromAbove = chancesAtLeast(survived, drops(mirrored), 1 - probability);
+  const lower = mirrored.find((_, i) => fromAbove[i]! < risk)?.level ?? -Infinity;
+  const upper = ordered.find((_, i) => fromBelow[i]! < risk)?.level ?? Infinity;
   // Where failures fall with the level beyond chance the two cross; what lies between is then what is in doubt.
   return lower > upper ? { lower: upper, upper: lower } : { lower, upper };
 }

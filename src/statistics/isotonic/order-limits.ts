@@ -37,14 +37,21 @@ export function orderLimits(responses: readonly Response[], confidence: number):
 /** The share at which results at least as high as `failures`, read from the last level down, have probability `risk`. */
 function lowerLimit(failures: readonly number[], drops: readonly number[], risk: number): number {
   if (failures.every((y) => y === 0)) return 0;
-  const excess = (share: number): number => {
-    let atLeast = 1;
-    for (let i = 0; i < failures.length; i++) {
-      const law = binomialLaw(drops[i]!, share);
-      const above = law.sf(failures[i]!);
-      atLeast = above + (law.sf(failures[i]! - 1) - above) * atLeast;
-    }
-    return atLeast - risk;
-  };
+  const excess = (share: number): number => chancesAtLeast(failures, drops, share).at(-1)! - risk;
   return findRoot(excess, 0, 1, { tolerance: 1e-12 });
+}
+
+/** Gᵢ(θ) of `orderLimits` for every level: it rises with θ, so Gᵢ(θ) < risk says that the lower limit there is above θ. */
+export function chancesAtLeast(
+  failures: readonly number[],
+  drops: readonly number[],
+  share: number,
+): number[] {
+  let atLeast = 1;
+  return failures.map((failed, i) => {
+    const law = binomialLaw(drops[i]!, share);
+    const above = law.sf(failed);
+    atLeast = above + (law.sf(failed - 1) - above) * atLeast;
+    return atLeast;
+  });
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { orderInterval } from '../../../src/statistics/isotonic/order-interval.ts';
 import { orderLimits } from '../../../src/statistics/isotonic/order-limits.ts';
@@ -33,4 +34,27 @@ test('the interval for the median is read off the same limits', () => {
 test('without survivals the interval is unbounded downwards', () => {
   const set = [{ level: 300, failures: 8, drops: 8 }];
   expect(orderInterval(set, 0.5, 0.95)).toEqual({ lower: -Infinity, upper: 300 });
+});
+
+test('the interval is the inversion of the limits at every level', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.tuple(fc.nat(8), fc.nat(8)), { minLength: 1, maxLength: 8 }),
+      fc.constantFrom(0.1, 0.3, 0.5, 0.8),
+      (counts, share) => {
+        const set = counts.map(([failures, survivals], i) => ({
+          level: i + 1,
+          failures,
+          drops: failures + survivals,
+        }));
+        const limits = orderLimits(set, 0.9);
+        const below = limits.filter(({ upper }) => upper < share).map(({ level }) => level);
+        const above = limits.filter(({ lower }) => lower > share).map(({ level }) => level);
+        const ends = [Math.max(-Infinity, ...below), Math.min(Infinity, ...above)];
+        const { lower, upper } = orderInterval(set, share, 0.9);
+        expect([lower, upper]).toEqual(ends.sort((a, b) => a - b));
+      },
+    ),
+    { seed: 20261125 },
+  );
 });
