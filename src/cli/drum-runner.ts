@@ -17,6 +17,5 @@ export async function drumRunner(bytes: number): Promise<PartRunner> {
   const entry = new URL('./drum-worker.js', import.meta.url);
   if (bytes < WORTH_THREADS || !existsSync(fileURLToPath(entry))) return inlineRunner();
   compileSparingly();
-  // The hash and the calling thread take about one core.
-  return threadRunner(entry, Math.max(1, availableParallelism() - 1));
+  return threadRunner(entry, availableParallelism());
 }

@@ -12,7 +12,7 @@ export function growSparingly(): void {
 
 /**
  * Makes the engine put less of one function into another when it compiles. A drum log of 12 million rows is read in a
- * second, of which compiling on other threads took a fifth; so it takes a tenth, and the reading no longer.
+ * second, of which compiling on other threads took a quarter; so it takes half of that, and the reading no longer.
  */
 export function compileSparingly(): void {
   setFlagsFromString('--max-inlined-bytecode-size-cumulative=100');

@@ -14,7 +14,7 @@ export interface ShapeContext {
 
 /**
  * Writes the reader of one shape as a program of its own. A general loop asks at every byte what it may be; here
- * every place is known. Measured at six times the speed of the general loop (bench/RESULTS-drum.md).
+ * every place is known.
  */
 export function shapeReader(shape: RowShape, context: ShapeContext): RowReader {
   const { layout, memory, mark } = context;
