@@ -30,16 +30,3 @@ export function protocolOnDrum(protocol: EnduranceProtocol, drum: Drum | null): 
     ),
   };
 }
-
-/** Kilometres at which a test is to be looked at, up to its end, the end not among them. */
-export function inspectionsDue({ inspections, schedule }: EnduranceProtocol): number[] {
-  if (!inspections) return [];
-  const end = schedule.reduce(
-    (sum, { distance, duration, speed }) => sum + (distance ?? (speed.value * duration!) / 3600),
-    0,
-  );
-  const { at, every } = inspections;
-  const repeated =
-    every === null ? [] : Array.from({ length: Math.floor(end / every) }, (_, i) => (i + 1) * every);
-  return [...new Set([...at, ...repeated])].filter((km) => km < end).sort((a, b) => a - b);
-}

@@ -7,8 +7,9 @@ import type { Inspection } from '../logs/inspections.ts';
 import { type Register, registerCell } from '../logs/register.ts';
 import { quote } from '../problem/echo.ts';
 import { counted, significant } from '../quantity/format.ts';
-import { circumferenceOf, inspectionsDue } from './by-drum.ts';
+import { circumferenceOf } from './by-drum.ts';
 import type { TyreLife } from './life/lives.ts';
+import { inspectionsDue } from './schedule-distances.ts';
 import type { Sign } from './signs.ts';
 import type { DrumSummary } from './summary.ts';
 

@@ -1,6 +1,7 @@
 import type { EnduranceBlock } from '../documents/kinds.ts';
 import type { DrumSetting, PlannedBlock, PlannedInspection } from '../result/endurance-plan.ts';
 import { circumferenceOf } from './by-drum.ts';
+import { hoursBetween } from './schedule-distances.ts';
 
 /**
  * Distance, hours, revolutions and cleat hits of each block: d = v·t, revolutions d/(πD) of the drum and d/U of the tyre,
@@ -39,12 +40,7 @@ export function layOutLooks(
   { begin, duty }: DrumSetting,
 ): readonly PlannedInspection[] {
   return looks.map((at) => {
-    let [hours, run] = [0, 0];
-    for (const { distance, speed } of blocks) {
-      const part = Math.min(distance, Math.max(0, at - run));
-      hours += part / speed;
-      run += distance;
-    }
+    const hours = hoursBetween(0, at, blocks)!;
     return { at, hours, time: begin === null ? null : endOf(begin, hours, duty) };
   });
 }

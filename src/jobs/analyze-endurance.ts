@@ -14,6 +14,7 @@ import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
 import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
 import { type DrumRecords, protocolDeviations } from '../endurance/protocol-deviations.ts';
 import { referredPressures } from '../endurance/referred-pressure.ts';
+import { scheduleDistance } from '../endurance/schedule-distances.ts';
 import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
 import { kilometres } from '../endurance/summary.ts';
 import { deviationsOfRuns, tyreEntries } from '../endurance/tyres.ts';
@@ -169,12 +170,10 @@ function runsOf({ drum, tyres }: EnduranceTest): readonly DrumRun[] {
 /** What the specification asks of this protocol, and the distance of the whole schedule. */
 function askedFor({ specification, protocol }: EnduranceTest) {
   const own = (specification?.criteria ?? []).filter((criterion) => criterion.protocol?.id === protocol.id);
-  const whole = protocol.schedule.every(({ distance }) => distance !== null)
-    ? [protocol.schedule.reduce((sum, { distance }) => sum + distance!, 0)]
-    : [];
+  const whole = scheduleDistance(protocol.schedule);
   return {
     shares: own.flatMap(({ probability }) => probability ?? []),
-    distances: [...own.flatMap(({ at }) => at ?? []), ...whole],
+    distances: [...own.flatMap(({ at }) => at ?? []), ...(whole === null ? [] : [whole])],
   };
 }
 

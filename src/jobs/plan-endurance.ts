@@ -1,6 +1,7 @@
 import type { Drum, EnduranceProtocol } from '../documents/kinds.ts';
 import { loadProtocol, loadRig } from '../documents/load.ts';
-import { inspectionsDue, protocolOnDrum } from '../endurance/by-drum.ts';
+import { protocolOnDrum } from '../endurance/by-drum.ts';
+import { inspectionsDue } from '../endurance/schedule-distances.ts';
 import { layOut, layOutLooks } from '../endurance/schedule-plan.ts';
 import { enduranceRules } from '../endurance/schedule-rules.ts';
 import { instantOf } from '../logs/instant.ts';
@@ -50,6 +51,7 @@ export function planEndurance(protocol: EnduranceProtocol, asked: EndurancePlanR
   if (duty > 24) fail('--duty', `found ${duty} h a day, expected at most 24 h`);
   const diameter = positive('--drum', asked.drum, 'mm');
   const circumference = positive('--circumference', asked.circumference, 'mm');
+  const begin = asked.begin === null ? null : day(asked.begin);
   if (problems.length > 0) throw new InputError(problems);
   const drum = drumOf(diameter === null ? null : diameter / 1000, asked);
   const setting = {
@@ -57,9 +59,8 @@ export function planEndurance(protocol: EnduranceProtocol, asked: EndurancePlanR
     cleats: drum?.cleats ?? asked.cleats ?? 0,
     circumference: circumference === null ? null : circumference / 1000,
     duty,
-    begin: asked.begin === null ? null : day(asked.begin),
+    begin,
   };
-  if (problems.length > 0) throw new InputError(problems);
   const { id, version, title, schedule } = protocolOnDrum(protocol, drum);
   const blocks = layOut(schedule, setting);
   const inspections = layOutLooks(inspectionsDue({ ...protocol, schedule }), blocks, setting);

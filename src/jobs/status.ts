@@ -1,6 +1,6 @@
 import type { EnduranceBlock, EnduranceProtocol, PauseRule } from '../documents/kinds.ts';
-import { inspectionsDue } from '../endurance/by-drum.ts';
 import { CLOCK_FROM, duration } from '../endurance/duration.ts';
+import { hoursBetween, inspectionsDue, scheduleDistance } from '../endurance/schedule-distances.ts';
 import { ledgerEntry } from '../endurance/schedule-entries.ts';
 import { wearEstimates } from '../endurance/wear/wear-estimates.ts';
 import { wearOf } from '../endurance/wear/wear-readings.ts';
@@ -72,7 +72,7 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
     run: test.run,
     protocol: { id: protocol.id, version: protocol.version },
     distance: ledgerEntry(summary?.distance ?? null),
-    planned: plannedDistance(protocol.schedule),
+    planned: scheduleDistance(protocol.schedule),
     block: logged === null ? null : blockAt(protocol.schedule, logged),
     firstTime: hasClock ? iso(summary.firstTime) : null,
     lastTime: last === null ? null : iso(last),
@@ -95,7 +95,7 @@ function statusOf(test: EnduranceTest, until: number): RunStatus {
             last,
             pace,
             until,
-            schedule: protocol.schedule,
+            runs: protocol.schedule.map(({ distance, speed }) => ({ distance, speed: speed.value })),
           }),
     wear: wearEstimates(
       wearOf(test.inspections?.records ?? []),
@@ -123,7 +123,7 @@ interface Now {
   readonly last: number | null;
   readonly pace: number | null;
   readonly until: number;
-  readonly schedule: readonly EnduranceBlock[];
+  readonly runs: Parameters<typeof hoursBetween>[2];
 }
 
 interface Milestone {
@@ -153,7 +153,7 @@ function milestonesOf(protocol: EnduranceProtocol, lastLook: number | null): Mil
 function forecastsOf(milestones: readonly Milestone[], now: Now): Forecast[] {
   return milestones.map(({ what, at, isLook }) => {
     const isReached = now.logged >= at;
-    const hours = isReached ? 0 : hoursTo(at, now);
+    const hours = isReached ? 0 : hoursBetween(now.logged, at, now.runs);
     const earliest = now.last === null || hours === null ? null : now.last + hours * 3_600_000;
     const atPace =
       now.last === null || now.pace === null ? null : now.last + ((at - now.logged) / now.pace) * 3_600_000;
@@ -167,29 +167,10 @@ function forecastsOf(milestones: readonly Milestone[], now: Now): Forecast[] {
   });
 }
 
-/** Hours of running from here to a distance, at the set speeds; null beyond blocks that go by distance. */
-function hoursTo(at: number, { logged, schedule }: Now): number | null {
-  let begin = 0;
-  let hours = 0;
-  for (const { distance, speed } of schedule) {
-    if (distance === null) return null;
-    const end = begin + distance;
-    hours += Math.max(0, Math.min(end, at) - Math.max(begin, logged)) / speed.value;
-    if (at <= end) return hours;
-    begin = end;
-  }
-  return null;
-}
-
 /** Due is what may be reached within the day: it goes by the earliest time, so that nobody comes too late. */
 function standing(earliest: number | null, until: number): Forecast['standing'] {
   if (earliest === null) return 'unknown';
   return earliest < until ? 'due' : 'later';
-}
-
-function plannedDistance(schedule: readonly EnduranceBlock[]): number | null {
-  if (schedule.some(({ distance }) => distance === null)) return null;
-  return schedule.reduce((sum, { distance }) => sum + distance!, 0);
 }
 
 function blockAt(schedule: readonly EnduranceBlock[], logged: number): string | null {

@@ -148,6 +148,17 @@ export interface ReportedTimeline {
   readonly schedule: readonly TimelineStretch[];
 }
 
+/** The line through the tread depths of one tyre, to be drawn: mm over km, with the interval of the line. */
+export interface WearLine {
+  readonly specimen: string;
+  readonly points: readonly {
+    readonly distance: number;
+    readonly depth: number;
+    readonly lower: number;
+    readonly upper: number;
+  }[];
+}
+
 /** Tread depths over the distance: mm and km. */
 export interface ReportedWear {
   readonly readings: readonly {
@@ -156,15 +167,7 @@ export interface ReportedWear {
     readonly depth: number;
   }[];
   /** The line of each tyre with readings enough, and its interval. */
-  readonly lines: readonly {
-    readonly specimen: string;
-    readonly points: readonly {
-      readonly distance: number;
-      readonly depth: number;
-      readonly lower: number;
-      readonly upper: number;
-    }[];
-  }[];
+  readonly lines: readonly WearLine[];
   readonly limit: number | null;
 }
 

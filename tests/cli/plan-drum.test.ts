@@ -111,5 +111,8 @@ describe('the plan of a drum test', () => {
       expect(status).toBe(2);
       expect(err).toContain(wrong[0]);
     }
+    const { err } = await tirelab(['plan', PROTOCOL, '--drum', '1.7', '--begin', 'monday']);
+    expect(err).toContain('--drum');
+    expect(err).toContain('--begin');
   });
 });

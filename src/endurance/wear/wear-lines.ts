@@ -1,3 +1,4 @@
+import type { WearLine } from '../../result/report.ts';
 import { studentLaw } from '../../statistics/laws/student.ts';
 import { fitLine } from '../../statistics/straight-line/fit.ts';
 import type { TyreWear } from './wear-readings.ts';
@@ -7,17 +8,6 @@ const FEWEST = 3;
 const POINTS = 31;
 /** A tread that hardly wears would meet its limit off every picture: so many times the longest distance read. */
 const FARTHEST = 5;
-
-/** The line through the tread depths of one tyre, to be drawn: mm over km, with the interval of the line. */
-export interface WearLine {
-  readonly specimen: string;
-  readonly points: readonly {
-    readonly distance: number;
-    readonly depth: number;
-    readonly lower: number;
-    readonly upper: number;
-  }[];
-}
 
 /**
  * Least-squares lines through the readings of each tyre with the pointwise t interval of the line,
