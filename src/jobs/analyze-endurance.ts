@@ -1,51 +1,38 @@
-import type { ConformanceStatus, ListedDeviation } from '../conformance/deviation.ts';
 import type { Criterion } from '../documents/kinds.ts';
 import { nightEntries, signEntries, stripEntries } from '../endurance/course-entries.ts';
 import { CLOCK_FROM } from '../endurance/duration.ts';
 import { equivalenceEstimates } from '../endurance/equivalence.ts';
-import { eventDeviations, otherEvents } from '../endurance/event-deviations.ts';
+import { otherEvents } from '../endurance/event-deviations.ts';
 import { estimatesByCause } from '../endurance/life/by-cause.ts';
-import { foundLives } from '../endurance/life/found-lives.ts';
-import { lifeDeviations, unclearCauses } from '../endurance/life/life-deviations.ts';
+import { unclearCauses } from '../endurance/life/life-deviations.ts';
 import { estimatesOfLife } from '../endurance/life/life-estimates.ts';
 import { lifeEvidence } from '../endurance/life/life-evidence.ts';
 import { fitLife } from '../endurance/life/life-fit.ts';
-import { isClosed, lifeOf, type TyreLife } from '../endurance/life/lives.ts';
+import { isClosed, type TyreLife } from '../endurance/life/lives.ts';
 import { medianRanks, nonparametricEstimates, survivalCurve } from '../endurance/life/nonparametric.ts';
-import { type DrumRecords, protocolDeviations } from '../endurance/protocol-deviations.ts';
 import { referredPressures } from '../endurance/referred-pressure.ts';
 import { scheduleDistance } from '../endurance/schedule-distances.ts';
 import { ledgerEntry, scheduleEntries } from '../endurance/schedule-entries.ts';
-import { kilometres } from '../endurance/summary.ts';
-import { deviationsOfRuns, tyreEntries } from '../endurance/tyres.ts';
+import { tyreEntries } from '../endurance/tyres.ts';
 import { wearEstimates, wearEvidence } from '../endurance/wear/wear-estimates.ts';
-import { wearDeviations, wearOf } from '../endurance/wear/wear-readings.ts';
+import { wearOf } from '../endurance/wear/wear-readings.ts';
 import type { Finding } from '../logs/finding.ts';
 import { counted } from '../quantity/format.ts';
 import type { Period } from '../result/analysis.ts';
 import type { EnduranceResult, LifeEntry } from '../result/endurance.ts';
 import { withoutEvidence } from '../verdict/evidence.ts';
 import { judgeSpecification } from '../verdict/judge-specification.ts';
-import type { DrumRun } from './drum-run.ts';
+import { drumEvidence } from './drum-evidence.ts';
 import type { EnduranceTest } from './endurance-test.ts';
 
 /** Ledger, lives, estimates and verdict of a drum test whose files have been read. */
 export function analyzeEndurance(test: EnduranceTest): EnduranceResult {
   const { protocol, rig, constructions, specification, drum } = test;
-  const lives = livesOf(test);
+  const { lives, deviations, conformance } = drumEvidence(test);
   const { confidence, distribution } = protocol;
   const basis = { lives, confidence, ...askedFor(test) };
   const fit = fitLife(lives, distribution);
-  const inspections = test.inspections?.records ?? [];
-  const wear = wearOf(inspections);
-  const deviations = [
-    ...deviationsOfRuns(runsOf(test)),
-    ...lifeDeviations(lives),
-    ...wearDeviations(inspections),
-    ...eventDeviations(test.events?.records ?? []),
-    ...protocolDeviations(recordsOf(test, lives)),
-  ];
-  const conformance = conformanceOf(deviations);
+  const wear = wearOf(test.inspections?.records ?? []);
   const judged =
     specification &&
     judgeSpecification(specification, {
@@ -110,63 +97,6 @@ function drumPeriod({ drum }: EnduranceTest): Period {
   return { from: iso(firstTime), to: iso(lastTime), gauges: [] };
 }
 
-/**
- * The lives of the tyres, from the tables of outcomes, and of tyres that these do not have from inspections and events.
- * Where a log tells how far a tyre ran at the condition, the lower end is of those kilometres and the upper end of every
- * one.
- */
-export function livesOf(test: EnduranceTest): TyreLife[] {
-  const { outcomes, drum, inspections, events, tyres } = test;
-  const told = outcomes.flatMap(({ records }) => records);
-  const found = foundLives({
-    inspections: inspections?.records ?? [],
-    events: events?.records ?? [],
-    known: new Set(told.map(({ specimen }) => specimen)),
-    reached: (specimen) => runOfTyre(test, specimen)?.reached ?? null,
-  });
-  const isAlone = told.length + found.length === 1 && drum !== null;
-  const ofLog = (specimen: string) => {
-    const run = tyres.length > 0 ? runOfTyre(test, specimen) : isAlone ? drum : null;
-    return run && { notAtCondition: run.summary.distance.excluded + run.summary.distance.unverified };
-  };
-  return [
-    ...told.map((outcome) => lifeOf(outcome, ofLog(outcome.specimen))),
-    ...found.map(({ outcome, notAtCondition }) =>
-      lifeOf(outcome, notAtCondition === null ? ofLog(outcome.specimen) : { notAtCondition }),
-    ),
-  ];
-}
-
-/** What is laid side by side to see whether the test kept to its documents. */
-function recordsOf(test: EnduranceTest, lives: readonly TyreLife[]): DrumRecords {
-  const { protocol, rig, drum, tyres, register } = test;
-  const { ledger, plan } = drum?.pass ?? { ledger: null, plan: null };
-  return {
-    protocol,
-    drum: rig?.drum ?? null,
-    summary: drum?.summary ?? null,
-    lives,
-    inspections: test.inspections?.records ?? [],
-    events: test.events?.records ?? [],
-    checks: test.checks?.records ?? [],
-    register,
-    positions: new Set(tyres.flatMap(({ tyre }) => (tyre?.stints ?? []).map(({ position }) => position)))
-      .size,
-    signs: (ledger?.signs.listed ?? []).map((sign) => ({ ...sign, km: kilometres(sign.distance, plan!) })),
-  };
-}
-
-/** What the log says of a tyre: its own columns on a drum of several positions, else those of the drum. */
-function runOfTyre({ drum, tyres }: EnduranceTest, specimen: string): DrumRun | null {
-  if (tyres.length === 0) return drum;
-  return tyres.find(({ tyre }) => tyre?.specimen === specimen) ?? null;
-}
-
-function runsOf({ drum, tyres }: EnduranceTest): readonly DrumRun[] {
-  if (tyres.length > 0) return tyres;
-  return drum === null ? [] : [drum];
-}
-
 /** What the specification asks of this protocol, and the distance of the whole schedule. */
 function askedFor({ specification, protocol }: EnduranceTest) {
   const own = (specification?.criteria ?? []).filter((criterion) => criterion.protocol?.id === protocol.id);
@@ -175,21 +105,6 @@ function askedFor({ specification, protocol }: EnduranceTest) {
     shares: own.flatMap(({ probability }) => probability ?? []),
     distances: [...own.flatMap(({ at }) => at ?? []), ...(whole === null ? [] : [whole])],
   };
-}
-
-function conformanceOf(deviations: readonly ListedDeviation[]): {
-  readonly status: ConformanceStatus;
-  readonly why: string | null;
-} {
-  const condemning = deviations.filter(
-    ({ severity, scope }) => severity === 'invalidating' && (scope === 'run' || scope === 'comparison'),
-  );
-  if (condemning.length > 0) {
-    const codes = [...new Set(condemning.map(({ code, scope }) => `${code} invalidates the whole ${scope}`))];
-    return { status: 'invalid', why: `${codes.join('; ')}: no estimate can be trusted.` };
-  }
-  const isClean = deviations.every(({ severity }) => severity === 'note');
-  return { status: isClean ? 'conforming' : 'deviating', why: null };
 }
 
 function measurements({ register }: EnduranceTest, { quantity }: Criterion) {

@@ -1,4 +1,4 @@
-import { constructionFacts, type Fact } from '../../comparison/facts.ts';
+import type { Fact } from '../../comparison/facts.ts';
 import type { Side } from '../../comparison/side.ts';
 import { tyreFacts } from '../../comparison/tyre-facts.ts';
 import type { Construction, EnduranceBlock, EnduranceProtocol, Rig } from '../../documents/kinds.ts';
@@ -7,9 +7,9 @@ import { constructionsByName } from '../../impact/replay/tyres.ts';
 import type { Specimen } from '../../logs/register.ts';
 import { plain } from '../../quantity/amount.ts';
 import type { Quantity } from '../../quantity/quantity.ts';
-import { analyzeEndurance, livesOf } from '../analyze-endurance.ts';
+import { drumEvidence } from '../drum-evidence.ts';
 import type { EnduranceTest } from '../endurance-test.ts';
-import { tyreMass } from './tyre-mass.ts';
+import { refusedFor, sideHead } from './side-head.ts';
 
 /** The lives of a drum test by construction: one side for each that the table of specimens tells. */
 export function drumSides(test: EnduranceTest, path: string): Side[] {
@@ -20,7 +20,8 @@ export function drumSides(test: EnduranceTest, path: string): Side[] {
     string,
     { construction: Construction | null; role: 'candidate' | 'reference'; lives: TyreLife[] }
   >();
-  for (const life of livesOf(test)) {
+  const { lives, conformance } = drumEvidence(test);
+  for (const life of lives) {
     const row = rows.get(life.specimen) ?? null;
     if (row?.role === 'spare') continue;
     const construction = (row?.construction ? named.get(row.construction) : undefined) ?? only;
@@ -30,37 +31,23 @@ export function drumSides(test: EnduranceTest, path: string): Side[] {
     groups.set(key, group);
     group.lives.push(life);
   }
-  const { status, why } = analyzeEndurance(test).conformance;
+  const obstacle = conformance.status === 'invalid' ? conformance.why : null;
   return [...groups.values()].map(({ construction, role, lives: own }): Side => {
     const specimens = own.map(({ specimen }) => rows.get(specimen) ?? null);
     const tyres = { specimens, mountings: [], drops: [], pressure: null, temperature: null };
+    const failures = own.filter(({ failed }) => failed).length;
+    const known = { run: test.run, path, role, specimens: own.length, drops: 0, failures };
     return {
-      sample: {
-        label: '',
-        run: test.run,
-        path,
-        paths: [path],
-        construction: { id: construction?.id ?? 'unknown', revision: construction?.revision ?? '' },
-        role,
-        specimens: own.length,
-        drops: 0,
-        failures: own.filter(({ failed }) => failed).length,
-        mass: tyreMass(specimens, construction),
-      },
-      declared: construction?.declared ?? [],
-      consequences: construction?.consequences ?? [],
-      looks: own,
-      observations: null,
-      facts: [
-        ...(construction === null ? [] : constructionFacts(construction)),
+      ...sideHead(known, construction, specimens, [
         ...drumConditions(test.protocol, test.rig),
         ...registered(tyreFacts(tyres), specimens),
-      ],
+      ]),
+      looks: own,
+      observations: null,
       tyres,
       calibrated: null,
       single: 'lives are no single hits',
-      refused:
-        construction === null ? 'its tyres are of no known construction' : status === 'invalid' ? why : null,
+      refused: refusedFor(construction, obstacle),
     };
   });
 }

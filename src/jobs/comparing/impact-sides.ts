@@ -1,4 +1,4 @@
-import { conditionFacts, constructionFacts } from '../../comparison/facts.ts';
+import { conditionFacts } from '../../comparison/facts.ts';
 import type { LimitsOf, Side } from '../../comparison/side.ts';
 import { type TyreSources, tyreFacts } from '../../comparison/tyre-facts.ts';
 import type { Construction } from '../../documents/kinds.ts';
@@ -13,7 +13,7 @@ import { type EnergyScale, massUsed } from '../../rig/energy.ts';
 import { estimateSample } from '../analyze-sample.ts';
 import type { ImpactTest } from '../impact-test.ts';
 import { replayTest } from '../replay-test.ts';
-import { tyreMass } from './tyre-mass.ts';
+import { refusedFor, sideHead } from './side-head.ts';
 
 /** A side with what its energies were made by. */
 export interface ImpactSide extends Side {
@@ -50,34 +50,17 @@ function sideOf(made: Made, construction: Construction | null, path: string): Im
   const conditions = conditionFacts(protocol, rig, mass, pressure).map((fact) =>
     fact.name === 'rig' && rigOfSample !== null ? { ...fact, shown: rigOfSample } : fact,
   );
+  const { failures } = evidence.counts;
+  const known = { run: test.run, path, role: evidence.key.role, specimens, drops, failures };
   return {
     ...made,
-    sample: {
-      label: '',
-      run: test.run,
-      path,
-      paths: [path],
-      construction: { id: construction?.id ?? 'unknown', revision: construction?.revision ?? '' },
-      role: evidence.key.role,
-      specimens,
-      drops,
-      failures: evidence.counts.failures,
-      mass: tyreMass(tyres.specimens, construction),
-    },
-    declared: construction?.declared ?? [],
-    consequences: construction?.consequences ?? [],
+    ...sideHead(known, construction, tyres.specimens, [...conditions, ...tyreFacts(tyres)]),
     looks: observations,
     observations,
-    facts: [
-      ...(construction === null ? [] : constructionFacts(construction)),
-      ...conditions,
-      ...tyreFacts(tyres),
-    ],
     tyres,
     calibrated: fit !== null && isCalibrated ? limitsOf(fit.quantile) : null,
     single: singleHits(estimated.singleHit),
-    refused:
-      construction === null ? 'its tyres are of no known construction' : obstacleOf(evidence, replayed),
+    refused: refusedFor(construction, obstacleOf(evidence, replayed)),
   };
 }
 
