@@ -1,18 +1,13 @@
-import { Command, Option } from 'commander';
-import { type ExportFormat, exportReporters } from '../../reports/export/reporters.ts';
-import type { CommandContext, CommonOptions } from '../context.ts';
-import { destination } from '../destination.ts';
+import { Command } from 'commander';
+import { exportReporters } from '../../reports/export/reporters.ts';
+import type { CommandContext } from '../context.ts';
+import { type ReportingOptions, reported, reportingOptions } from '../reporting.ts';
 import { EXIT } from '../shell.ts';
-import { textOptions } from '../text-options.ts';
 
-interface ExportOptions extends CommonOptions {
+interface ExportOptions extends ReportingOptions {
   readonly as: string;
   readonly construction?: string;
   readonly criteria?: boolean;
-  readonly format: ExportFormat;
-  readonly json?: boolean;
-  readonly output?: string;
-  readonly force?: boolean;
 }
 
 const EXAMPLES = `
@@ -22,7 +17,7 @@ Examples:
 
 /** `tirelab export RESULT.json`: a result for outside the house, without construction details. */
 export function exportCommand({ shell, act }: CommandContext): Command {
-  return new Command('export')
+  const command = new Command('export')
     .summary('a result for a supplier, without construction details')
     .description(
       'Writes what of a stored result may leave the house: protocol, numbers with their intervals, departures by code. Not in it: names of constructions, specimens, batches, people and files, factors, notes, limits. The SHA-256 of the full result leads back to it.',
@@ -30,27 +25,21 @@ export function exportCommand({ shell, act }: CommandContext): Command {
     .argument('<result>', 'what "tirelab analyze --json" wrote')
     .option('--as <name>', 'how the item is called outside', 'item')
     .option('--construction <id>', 'which one goes out, where the result has several')
-    .option('--criteria', 'limits and verdicts too')
-    .addOption(
-      new Option('--format <name>', 'how to print').choices(Object.keys(exportReporters)).default('text'),
-    )
-    .option('--json', 'short for --format json')
-    .option('-o, --output <file>', 'write to a file instead of standard output')
-    .option('--force', 'replace the file if it exists')
+    .option('--criteria', 'limits and verdicts too');
+  return reportingOptions(command, exportReporters)
     .addHelpText('after', EXAMPLES)
-    .action((path: string, _options: unknown, command: Command) =>
-      act(command, async () => {
-        const options = command.optsWithGlobals<ExportOptions>();
-        const target = destination(shell, options.output, options.force === true);
-        const { exportResult } = await import('../../jobs/export.ts');
-        const exported = exportResult({
-          path,
-          as: options.as,
-          construction: options.construction ?? null,
-          withCriteria: options.criteria === true,
+    .action((path: string, _options: unknown, own: Command) =>
+      act(own, async () => {
+        const options = own.optsWithGlobals<ExportOptions>();
+        await reported(shell, options, exportReporters, async () => {
+          const { exportResult } = await import('../../jobs/export.ts');
+          return exportResult({
+            path,
+            as: options.as,
+            construction: options.construction ?? null,
+            withCriteria: options.criteria === true,
+          });
         });
-        const report = exportReporters[options.json ? 'json' : options.format];
-        await target.put(report(exported, textOptions(shell, options)));
         return EXIT.done;
       }),
     );

@@ -1,71 +1,14 @@
-import { percent, written } from '../../quantity/amount.ts';
-import { counted } from '../../quantity/format.ts';
-import type { Estimate } from '../../result/estimate.ts';
-import type { ExportedCriterion, ExportedResult } from '../../result/export.ts';
-import { jsonText } from '../json-text.ts';
-import { estimates } from '../text/estimates.ts';
-import { quantityName } from '../text/names.ts';
-import { named, pageOf, paragraph, section, type TextOptions, versioned } from '../text/page.ts';
-
-export type ExportReporter = (exported: ExportedResult, options: TextOptions) => string;
+import type { ExportedResult } from '../../result/export.ts';
+import type { TextOptions } from '../text/page.ts';
 
 /** A result for outside the house, in words or as `tirelab.export/1`. */
 export const exportReporters = {
-  text: exportText,
-  json: (exported, { version }) =>
-    jsonText({ schema: 'tirelab.export/1', tool: { name: 'tirelab', version }, ...exported }),
-} as const satisfies Readonly<Record<string, ExportReporter>>;
-
-export type ExportFormat = keyof typeof exportReporters;
-
-function exportText(exported: ExportedResult, options: TextOptions): string {
-  const { item, source, kind, protocol, energy, conformance, sample, criteria, verdict } = exported;
-  const page = pageOf(options);
-  const test = kind === 'endurance' ? 'Drum test' : 'Drop test';
-  const size =
-    kind === 'endurance'
-      ? counted(sample.specimens, 'tyre')
-      : `${counted(sample.validDrops, 'valid drop')} on ${counted(sample.specimens, 'tyre')}, ${sample.failures} failed`;
-  const departures = conformance.deviations.map(
-    ({ code, severity, scope, count }) => `${code}, ${severity}, ${scope}: ${counted(count, 'time')}`,
-  );
-  const kept = [
-    departures.length === 0 ? `None: ${conformance.status}.` : `${conformance.status}:`,
-    ...departures,
-  ].flatMap((line) => paragraph(page, line));
-  const method = protocol.method === null ? '' : `, ${protocol.method}`;
-  const found = exported.estimates.map((estimate) => ({ ...estimate, why: null }) as Estimate);
-  return `${[
-    ...paragraph(
-      page,
-      `${test} of ${named(item)} by ${versioned(protocol.id, protocol.version)}${method}: ${size}.`,
-      0,
-    ),
-    ...(energy === null ? [] : paragraph(page, `Energy: ${energy.definition}.`, 0)),
-    ...section(page, 'Estimates', estimates(page, { estimates: found })),
-    ...section(page, 'Departures from the protocol', kept),
-    ...section(
-      page,
-      'Limits',
-      (criteria ?? []).flatMap((criterion) => paragraph(page, limitLine(criterion))),
-    ),
-    ...(verdict === null ? [] : ['', ...paragraph(page, `Verdict: ${verdict}.`, 0)]),
-    '',
-    ...paragraph(page, `From the full result with SHA-256 ${source.sha256}.`, 0),
-  ].join('\n')}\n`;
-}
-
-function limitLine(criterion: ExportedCriterion): string {
-  const { limit, verdict } = criterion;
-  const say = (value: number | null) =>
-    value === null ? 'open' : limit.unit === '1' ? percent(value) : written(value, limit.unit);
-  const asked =
-    limit.within !== undefined
-      ? `${say(limit.within.lower)} to ${say(limit.within.upper)}`
-      : limit.atLeast !== undefined
-        ? `at least ${say(limit.atLeast)}`
-        : limit.atMost !== undefined
-          ? `at most ${say(limit.atMost)}`
-          : 'as agreed';
-  return `${quantityName(criterion)} ${asked}: ${verdict.replaceAll('-', ' ')}`;
-}
+  text: async () => (await import('./text.ts')).exportText,
+  json: async () => {
+    const { jsonText } = await import('../json-text.ts');
+    return (exported: ExportedResult, { version }: TextOptions) =>
+      jsonText({ schema: 'tirelab.export/1', tool: { name: 'tirelab', version }, ...exported });
+  },
+} as const satisfies Readonly<
+  Record<string, () => Promise<(exported: ExportedResult, options: TextOptions) => string>>
+>;

@@ -15,5 +15,3 @@ export const gateReporters = {
   github: async () => (await import('./annotations.ts')).gateAnnotations,
   codequality: async () => (await import('./annotations.ts')).gateCodeQuality,
 } as const satisfies Readonly<Record<string, () => Promise<GateReporter>>>;
-
-export type GateFormat = keyof typeof gateReporters;

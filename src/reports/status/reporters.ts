@@ -11,5 +11,3 @@ export const statusReporters = {
 } as const satisfies Readonly<
   Record<string, () => Promise<(result: StatusResult, options: TextOptions) => string>>
 >;
-
-export type StatusFormat = keyof typeof statusReporters;
