@@ -1,5 +1,5 @@
 import type { ImpactProtocol, Rig } from '../documents/kinds.ts';
-import type { Drop, DropDetails, DropLog } from '../logs/drop.ts';
+import { type Drop, type DropLog, NO_DETAILS } from '../logs/drop.ts';
 import { dayOf } from '../logs/span.ts';
 import { quote } from '../problem/echo.ts';
 import { InputError, type Problem } from '../problem/problem.ts';
@@ -116,17 +116,3 @@ class Strays {
     if (problems.length > 0) throw new InputError(problems);
   }
 }
-
-const NO_DETAILS: DropDetails = {
-  hits: null,
-  catcher: null,
-  rig: null,
-  setTemperature: null,
-  pressureAfter: null,
-  gauge: null,
-  secondReading: null,
-  reader: null,
-  leakCheck: null,
-  criterion: null,
-  protocol: null,
-};

@@ -77,3 +77,18 @@ export interface DropLog {
   /** What became of its rows and cells on their way in. */
   readonly import: ImportReport;
 }
+
+/** Of a drop of which nothing of that kind was noted. */
+export const NO_DETAILS: DropDetails = {
+  hits: null,
+  catcher: null,
+  rig: null,
+  setTemperature: null,
+  pressureAfter: null,
+  gauge: null,
+  secondReading: null,
+  reader: null,
+  leakCheck: null,
+  criterion: null,
+  protocol: null,
+};

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { NO_DETAILS } from '../../../src/logs/drop.ts';
 import type { Specimen } from '../../../src/logs/register.ts';
 import {
   constructionOf,
@@ -65,19 +66,7 @@ describe('a session of two constructions', () => {
 });
 
 describe('a rig in two configurations', () => {
-  const details = (rig: string) => ({
-    hits: null,
-    catcher: null,
-    rig,
-    setTemperature: null,
-    pressureAfter: null,
-    gauge: null,
-    secondReading: null,
-    reader: null,
-    leakCheck: null,
-    criterion: null,
-    protocol: null,
-  });
+  const details = (rig: string) => ({ ...NO_DETAILS, rig });
   const columns = new Set(['rig']);
 
   it('parts the series for the estimate, and tells the change once', () => {

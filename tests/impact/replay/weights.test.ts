@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { mountingsOf } from '../../../src/impact/replay/mounting.ts';
-import type { DropDetails } from '../../../src/logs/drop.ts';
+import { type DropDetails, NO_DETAILS } from '../../../src/logs/drop.ts';
 import type { Mounting } from '../../../src/logs/mountings.ts';
 import type { Specimen } from '../../../src/logs/register.ts';
 import {
@@ -104,20 +104,7 @@ describe('other departures that a protocol weighs heavier', () => {
   });
 });
 
-const details = (changes: Partial<DropDetails>): DropDetails => ({
-  hits: null,
-  catcher: null,
-  rig: null,
-  setTemperature: null,
-  pressureAfter: null,
-  gauge: null,
-  secondReading: null,
-  reader: null,
-  leakCheck: null,
-  criterion: null,
-  protocol: null,
-  ...changes,
-});
+const details = (changes: Partial<DropDetails>): DropDetails => ({ ...NO_DETAILS, ...changes });
 
 describe('the pressure after a hit', () => {
   const left = (line: number, pressureAfter: number, damage: string | null = null) =>
