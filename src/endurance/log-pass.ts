@@ -1,4 +1,5 @@
 import type { SampleLog } from '../logs/samples/head.ts';
+import { inOrder } from '../logs/samples/in-order.ts';
 import { partsOf } from '../logs/samples/part.ts';
 import type { Guard } from '../logs/samples/side-file.ts';
 import type { ProblemList } from '../problem/problem.ts';
@@ -41,10 +42,8 @@ export async function passLog(
   const { path, size, layout } = log;
   const hash = known ?? runner.hash(path, size);
   const book = new LogBook(log, file, plan, clock, problems, emit);
-  const tasks = partsOf(path, layout.bodyOffset, size, partBytes).map(
-    (part) => () => runner.fold({ part, layout, plan }),
-  );
-  for await (const folded of inTurn(tasks, runner.width)) {
+  const parts = partsOf(path, layout.bodyOffset, size, partBytes);
+  for await (const folded of inOrder(parts, (part) => runner.fold({ part, layout, plan }), runner.width)) {
     book.take(folded);
     progress.advance(Math.min(partBytes, size), folded.rows);
   }
@@ -111,15 +110,5 @@ export class ByteProgress {
     this.#bytes = Math.min(this.#bytes + bytes, this.#all);
     this.#rows += rows;
     this.#tell?.(this.#bytes, this.#all, this.#rows);
-  }
-}
-
-/** Replies in the order of the tasks, of which at most `width` are under way. */
-async function* inTurn<T>(tasks: readonly (() => Promise<T>)[], width: number): AsyncGenerator<T> {
-  const underWay: Promise<T>[] = [];
-  let next = 0;
-  while (next < tasks.length || underWay.length > 0) {
-    while (next < tasks.length && underWay.length < width) underWay.push(tasks[next++]!());
-    yield await underWay.shift()!;
   }
 }

@@ -1,5 +1,6 @@
 import type { EachOptions } from '../../jobs/analyze-each.ts';
 import type { Request } from '../../jobs/documents-of.ts';
+import { inOrder } from '../../logs/samples/in-order.ts';
 import { InputError } from '../../problem/problem.ts';
 import { BATCH_CSV_HEAD } from '../../reports/batch/csv.ts';
 import { type BatchRow, batchText } from '../../reports/batch/text.ts';
@@ -13,7 +14,7 @@ import type { Progress } from '../progress.ts';
 import { type Shell, write } from '../shell.ts';
 import { type BatchFormat, type BatchTask, batchAnswerer, type Told } from './answer.ts';
 import { taskRunner } from './batch-runner.ts';
-import { inOrder, portions } from './in-order.ts';
+import { portions } from './portions.ts';
 import { unreadLines } from './unread-lines.ts';
 
 /** Runs that a thread is handed at once: enough that handing over costs nothing, few enough that both cores stay busy. */

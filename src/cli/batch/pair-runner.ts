@@ -1,6 +1,6 @@
 import { answerPair, type PairAnswer, type PairTask } from '../../comparison/pair-task.ts';
+import { inOrder } from '../../logs/samples/in-order.ts';
 import { taskRunner } from './batch-runner.ts';
-import { inOrder } from './in-order.ts';
 
 /** Fewer pairs than this are compared before a thread has started. */
 const WORTH_THREADS = 3;

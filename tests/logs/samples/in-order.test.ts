@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inOrder, portions } from '../../../src/cli/batch/in-order.ts';
+import { inOrder } from '../../../src/logs/samples/in-order.ts';
 
 const wait = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
@@ -33,12 +33,5 @@ describe('inOrder', () => {
     const replies = inOrder([1, 2], async (i) => (i === 2 ? Promise.reject(new Error('second')) : i), 2);
     expect((await replies.next()).value).toBe(1);
     await expect(replies.next()).rejects.toThrow('second');
-  });
-});
-
-describe('portions', () => {
-  it('cuts a list, the last part shorter', () => {
-    expect([...portions([1, 2, 3, 4, 5], 2)]).toEqual([[1, 2], [3, 4], [5]]);
-    expect([...portions([], 2)]).toEqual([]);
   });
 });
