@@ -1,5 +1,14 @@
 import { type EventKind, type EventSums, EventTally, type LogEvent } from './event-tally.ts';
-import type { ChannelSums, ConditionSums, Frame, RowMark } from './frame.ts';
+import type { Frame, RowMark } from './frame.ts';
+import {
+  MARK,
+  readChannel,
+  readCondition,
+  readMark,
+  writeChannel,
+  writeCondition,
+  writeMark,
+} from './frame-tape.ts';
 
 /** A number as JSON can hold it: what is none stands as its name. */
 type Told = number | string;
@@ -28,14 +37,12 @@ export function numbersOfFrame(frame: Frame): StoredFrame {
   const { to } = ranges.at(-1)!;
   return {
     frame: told([minute, from, to, line, shift, time, integral, standing, unverified]),
-    first: markNumbers(frame.first),
-    last: markNumbers(frame.last),
-    channels: channels.map((s) =>
-      told([s.count, s.missing, s.sum, s.squares, s.min, s.max, s.atMax, s.first, s.last]),
-    ),
+    first: written(writeMark, frame.first),
+    last: written(writeMark, frame.last),
+    channels: channels.map((sums) => written(writeChannel, sums)),
     conditions: conditions
       .toSorted((a, b) => a.condition - b.condition)
-      .map((s) => told([s.condition, s.rows, s.time, s.distance, s.firstLine, s.lastLine])),
+      .map((sums) => written(writeCondition, sums)),
     ...(events
       ? {
           events: [...events.byKind]
@@ -57,8 +64,8 @@ export function frameOfNumbers(stored: StoredFrame, state: string, rows: number,
     rows,
     first: markOf(stored.first),
     last: markOf(stored.last),
-    channels: stored.channels.map(channelOf),
-    conditions: stored.conditions.map(conditionOf),
+    channels: stored.channels.map((sums) => readChannel(meant(sums), 0)),
+    conditions: stored.conditions.map((sums) => readCondition(meant(sums), 0, 0)),
     time: time!,
     integral: integral!,
     standing: standing!,
@@ -78,40 +85,15 @@ function meant(numbers: readonly Told[]): number[] {
   return numbers.map(Number);
 }
 
-function markNumbers({ time, line, condition, columns }: RowMark): Told[] {
-  return told([time, line, condition, ...columns]);
+/** As on a tape (`writeTape`), in a row of its own. */
+function written<Sums>(write: (numbers: number[], at: number, sums: Sums) => number, sums: Sums): Told[] {
+  const numbers: number[] = [];
+  write(numbers, 0, sums);
+  return told(numbers);
 }
 
-function markOf(numbers: readonly Told[]): RowMark {
-  const [time, line, condition, ...columns] = meant(numbers);
-  return { time: time!, line: line!, condition: condition!, columns };
-}
-
-function channelOf(numbers: readonly Told[]): ChannelSums {
-  const [count, missing, sum, squares, min, max, atMax, first, last] = meant(numbers);
-  return {
-    count: count!,
-    missing: missing!,
-    sum: sum!,
-    squares: squares!,
-    min: min!,
-    max: max!,
-    atMax: atMax!,
-    first: first!,
-    last: last!,
-  };
-}
-
-function conditionOf(numbers: readonly Told[]): ConditionSums {
-  const [condition, rows, time, distance, firstLine, lastLine] = meant(numbers);
-  return {
-    condition: condition!,
-    rows: rows!,
-    time: time!,
-    distance: distance!,
-    firstLine: firstLine!,
-    lastLine: lastLine!,
-  };
+function markOf(stored: readonly Told[]): RowMark {
+  return readMark(meant(stored), 0, stored.length - MARK, 0);
 }
 
 function eventNumbers({ count, gained, time, last, listed }: EventSums): StoredEvents {

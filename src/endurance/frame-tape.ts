@@ -13,7 +13,8 @@ export interface FrameTape {
 }
 
 const HEAD = 10;
-const MARK = 3;
+/** Before the columns of a mark. */
+export const MARK = 3;
 const CHANNEL = 9;
 const CONDITION = 6;
 
@@ -38,27 +39,8 @@ export function writeTape(frames: readonly Frame[]): FrameTape {
     numbers[at + 9] = frame.conditions.length;
     at = writeMark(numbers, at + HEAD, frame.first);
     at = writeMark(numbers, at, frame.last);
-    for (const sums of frame.channels) {
-      numbers[at] = sums.count;
-      numbers[at + 1] = sums.missing;
-      numbers[at + 2] = sums.sum;
-      numbers[at + 3] = sums.squares;
-      numbers[at + 4] = sums.min;
-      numbers[at + 5] = sums.max;
-      numbers[at + 6] = sums.atMax;
-      numbers[at + 7] = sums.first;
-      numbers[at + 8] = sums.last;
-      at += CHANNEL;
-    }
-    for (const sums of frame.conditions) {
-      numbers[at] = sums.condition;
-      numbers[at + 1] = sums.rows;
-      numbers[at + 2] = sums.time;
-      numbers[at + 3] = sums.distance;
-      numbers[at + 4] = sums.firstLine;
-      numbers[at + 5] = sums.lastLine;
-      at += CONDITION;
-    }
+    for (const sums of frame.channels) at = writeChannel(numbers, at, sums);
+    for (const sums of frame.conditions) at = writeCondition(numbers, at, sums);
     if (frame.events) events.push([place, [...frame.events.byKind]]);
   }
   return { numbers, states, events };
@@ -108,8 +90,11 @@ export function* readTape(
   }
 }
 
-/** @returns the place behind it */
-function writeMark(numbers: Float64Array, at: number, { time, line, condition, columns }: RowMark): number {
+/** Numbers in a row, to be written place by place. */
+type Row = Float64Array | number[];
+
+/** @returns the place behind it, as the writers below do */
+export function writeMark(numbers: Row, at: number, { time, line, condition, columns }: RowMark): number {
   numbers[at] = time;
   numbers[at + 1] = line;
   numbers[at + 2] = condition;
@@ -117,13 +102,40 @@ function writeMark(numbers: Float64Array, at: number, { time, line, condition, c
   return at + MARK + columns.length;
 }
 
-function readMark(numbers: Float64Array, at: number, width: number, lines: number): RowMark {
+export function writeChannel(numbers: Row, at: number, sums: ChannelSums): number {
+  numbers[at] = sums.count;
+  numbers[at + 1] = sums.missing;
+  numbers[at + 2] = sums.sum;
+  numbers[at + 3] = sums.squares;
+  numbers[at + 4] = sums.min;
+  numbers[at + 5] = sums.max;
+  numbers[at + 6] = sums.atMax;
+  numbers[at + 7] = sums.first;
+  numbers[at + 8] = sums.last;
+  return at + CHANNEL;
+}
+
+export function writeCondition(numbers: Row, at: number, sums: ConditionSums): number {
+  numbers[at] = sums.condition;
+  numbers[at + 1] = sums.rows;
+  numbers[at + 2] = sums.time;
+  numbers[at + 3] = sums.distance;
+  numbers[at + 4] = sums.firstLine;
+  numbers[at + 5] = sums.lastLine;
+  return at + CONDITION;
+}
+
+/**
+ * @param width number of columns
+ * @param lines added to the line, as for the conditions
+ */
+export function readMark(numbers: Row, at: number, width: number, lines: number): RowMark {
   const columns: number[] = [];
   for (let c = 0; c < width; c++) columns.push(numbers[at + MARK + c]!);
   return { time: numbers[at]!, line: numbers[at + 1]! + lines, condition: numbers[at + 2]!, columns };
 }
 
-function readChannel(numbers: Float64Array, at: number): ChannelSums {
+export function readChannel(numbers: Row, at: number): ChannelSums {
   return {
     count: numbers[at]!,
     missing: numbers[at + 1]!,
@@ -137,7 +149,7 @@ function readChannel(numbers: Float64Array, at: number): ChannelSums {
   };
 }
 
-function readCondition(numbers: Float64Array, at: number, lines: number): ConditionSums {
+export function readCondition(numbers: Row, at: number, lines: number): ConditionSums {
   return {
     condition: numbers[at]!,
     rows: numbers[at + 1]!,
