@@ -1,6 +1,6 @@
 import { gaugePressureAt } from '../quantity/gas-pressure.ts';
 import type { EnduranceEstimate } from '../result/endurance.ts';
-import type { ChannelSummary, DrumSummary } from './summary.ts';
+import type { DrumSummary } from './summary.ts';
 
 /**
  * The mean pressure of each block at one temperature, so that blocks (and tyres) that ran at different ones compare: what
@@ -17,7 +17,7 @@ export function referredPressures(
   return (summary?.schedule ?? []).flatMap(({ block, channels, distance }): EnduranceEstimate[] => {
     if (distance.logged === 0) return [];
     const mean = (name: string): number | null =>
-      channels.find(({ channel }: ChannelSummary) => channel === name)?.mean ?? null;
+      channels.find(({ channel }) => channel === name)?.mean ?? null;
     const pressure = mean('pressure');
     const tyre = mean('tyre temperature');
     const air = tyre ?? mean('ambient temperature');
