@@ -4,7 +4,8 @@
 import { closeSync, openSync, writeSync } from 'node:fs';
 
 const [path, rowsText = '12100000', seedText = '1', form = 'plain'] = process.argv.slice(2);
-if (!path || path.startsWith('-')) throw new Error('usage: node bench/drum-generate.mjs PATH [ROWS] [SEED] [plain|semicolon]');
+if (!path || path.startsWith('-'))
+  throw new Error('usage: node bench/drum-generate.mjs PATH [ROWS] [SEED] [plain|semicolon]');
 const rows = Number(rowsText);
 let seed = Number(seedText) >>> 0;
 
